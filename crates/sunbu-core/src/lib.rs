@@ -1,0 +1,7 @@
+//! The dressing model: measures, bodies, garments, and what dressing makes of them.
+//!
+//! Pure: no files, clock, network, locale or HTML. Heights are above the floor on which the
+//! person is dressed; left and right are the wearer's; lengths inside the numerics are `f64`
+//! centimetres and say so in their names or docs.
+
+pub mod measure;

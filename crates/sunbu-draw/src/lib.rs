@@ -1,0 +1,1 @@
+//! Figures, charts and sheets as SVG from core values.

@@ -1,0 +1,1 @@
+//! The studio's store: the only place with SQL.

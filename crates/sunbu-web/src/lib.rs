@@ -1,0 +1,1 @@
+//! The studio's pages: the only place with HTTP and HTML.
