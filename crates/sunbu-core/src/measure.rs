@@ -1,1 +1,0 @@
-//! Lengths, their units, and how far each is trusted.
