@@ -1,0 +1,30 @@
+//! The dressing model, run in three directions: predict, plan, and judge what is worth wearing.
+
+mod against;
+mod decision;
+mod forward;
+mod given;
+mod plan;
+mod predict;
+mod quantity;
+mod solve;
+mod standard;
+mod steps;
+mod ways_out;
+mod worth;
+
+pub use against::{Against, HandUnit, Hands, Landmark, height_by_body, length_by_hand};
+pub use decision::{Decision, Dressing};
+pub use forward::{NECK_SEAM_CM, appearance, hem_as_seen, raise_kept};
+pub use given::{Fitting, Given, customary};
+pub use plan::{Binding, Check, Locks, MET_WITHIN_CM, Plan, Side, assess, plan};
+pub use predict::{INPUTS, Prediction, predict};
+pub use quantity::{Appearance, Quantity};
+pub use solve::{PULL, Solution, misses, objective, solve};
+pub use standard::{
+    Amount, ByCloth, Datum, Habit, HabitChange, Occasion, OccasionRules, Rules, Standard,
+    StandardError, Target, Way, Wish,
+};
+pub use steps::{Caution, Step, StepId, StepNumber, StepValue, steps};
+pub use ways_out::{Remedy, WayOut, ways_out};
+pub use worth::{Cut, Reason, Verdict, Worth, rank, worth};

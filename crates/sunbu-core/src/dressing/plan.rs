@@ -1,0 +1,152 @@
+//! Plan: the dressing that comes closest to what is wanted, and how sure it is to be seen.
+
+use std::collections::BTreeMap;
+
+use super::decision::{Decision, Dressing};
+use super::given::Fitting;
+use super::predict::Prediction;
+use super::quantity::Quantity;
+use super::solve::{misses, solve};
+use super::standard::{Rules, Target, Way};
+use crate::dressing::predict::predict;
+
+/// Missed by less than this, a wish counts as met: half of the finest reading of a tape.
+pub const MET_WITHIN_CM: f64 = 0.05;
+
+/// Decisions that the dresser has set herself, in centimetres.
+pub type Locks = BTreeMap<Decision, f64>;
+
+/// Which end of a decision's limits holds it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Side {
+    /// It can go no lower.
+    Low,
+    /// It can go no higher.
+    High,
+}
+
+/// A decision that stands at its limit while the wishes would push it further.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Binding {
+    /// The decision at its limit.
+    pub decision: Decision,
+    /// Which end holds it.
+    pub side: Side,
+    /// How much the missed quantity would move per centimetre of freedom, toward its range.
+    pub gain: f64,
+}
+
+/// One wish held against the plan.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Check {
+    /// The wish.
+    pub target: Target,
+    /// The predicted value, in centimetres.
+    pub value: f64,
+    /// Its 90 % interval, in centimetres.
+    pub interval_90: (f64, f64),
+    /// How far it lies outside the range: negative below, positive above, zero when met.
+    pub miss: f64,
+    /// For a missed wish: the limits that hold it, strongest first.
+    pub binding: Vec<Binding>,
+}
+
+impl Check {
+    /// Whether the wish is met, within [`MET_WITHIN_CM`].
+    pub fn met(&self) -> bool {
+        self.miss == 0.0
+    }
+}
+
+/// A dressing, what it will look like, and how that stands to the wishes.
+#[derive(Debug, Clone)]
+pub struct Plan {
+    /// The dressing in numbers.
+    pub dressing: Dressing,
+    /// What will be seen.
+    pub prediction: Prediction,
+    /// Every wish, in the order of [`Quantity::ALL`].
+    pub checks: Vec<Check>,
+    /// What is off in all, in weighted cm²: the measure by which garments are ranked.
+    pub misses: f64,
+}
+
+impl Plan {
+    /// The wishes that cannot be met.
+    pub fn missed(&self) -> impl Iterator<Item = &Check> {
+        self.checks.iter().filter(|c| !c.met())
+    }
+
+    /// The check of one quantity, if the standard wishes for it.
+    pub fn check(&self, quantity: Quantity) -> Option<&Check> {
+        self.checks.iter().find(|c| c.target.quantity == quantity)
+    }
+}
+
+/// The rules with locked decisions held where the dresser set them, inside or outside limits.
+pub(super) fn locked(rules: &Rules, locks: &Locks) -> Rules {
+    locks.iter().fold(rules.clone(), |rules, (&d, &cm)| {
+        let way = Way { usual: cm, low: cm, high: cm, ..rules.way(d) };
+        rules.with_way(d, way)
+    })
+}
+
+/// The best dressing for this fitting under these rules, with the locked decisions kept.
+pub fn plan(fitting: &Fitting, rules: &Rules, locks: &Locks) -> Plan {
+    let bound = locked(rules, locks);
+    let solution = solve(fitting, &bound, bound.usual());
+    assess(fitting, &bound, solution.dressing)
+}
+
+/// What is to be said of one dressing under these rules: prediction and every wish.
+pub fn assess(fitting: &Fitting, rules: &Rules, dressing: Dressing) -> Plan {
+    let prediction = Prediction::new(fitting, &dressing, |d| rules.way(d).hands);
+    let mut checks: Vec<Check> = rules
+        .targets
+        .iter()
+        .map(|target| {
+            let value = prediction.value(target.quantity);
+            let miss = Some(target.miss(value)).filter(|m| m.abs() >= MET_WITHIN_CM).unwrap_or(0.0);
+            Check {
+                target: target.clone(),
+                value,
+                interval_90: prediction.interval_90(target.quantity),
+                miss,
+                binding: binding(&prediction, rules, &dressing, target.quantity, miss),
+            }
+        })
+        .collect();
+    checks.sort_by_key(|c| c.target.quantity);
+    let misses = misses(rules, &predict(fitting, &dressing));
+    Plan { dressing, prediction, checks, misses }
+}
+
+/// The limits that hold a missed quantity, strongest first.
+fn binding(
+    prediction: &Prediction,
+    rules: &Rules,
+    dressing: &Dressing,
+    quantity: Quantity,
+    miss: f64,
+) -> Vec<Binding> {
+    if miss == 0.0 {
+        return Vec::new();
+    }
+    let mut out: Vec<Binding> = Decision::ALL
+        .iter()
+        .filter_map(|&decision| {
+            let (way, value) = (rules.way(decision), dressing.get(decision));
+            // The quantity must move against the miss for the freedom to help.
+            let toward = -miss.signum() * prediction.slope(quantity, decision);
+            let side = match () {
+                () if way.low >= way.high || toward == 0.0 => return None,
+                () if value <= way.low + 1e-9 && toward < 0.0 => Side::Low,
+                () if value >= way.high - 1e-9 && toward > 0.0 => Side::High,
+                () => return None,
+            };
+            Some(Binding { decision, side, gain: toward.abs() })
+        })
+        .collect();
+    out.sort_by(|a, b| b.gain.total_cmp(&a.gain).then(a.decision.cmp(&b.decision)));
+    out
+}
