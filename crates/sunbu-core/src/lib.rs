@@ -4,4 +4,8 @@
 //! person is dressed; left and right are the wearer's; lengths inside the numerics are `f64`
 //! centimetres and say so in their names or docs.
 
+pub mod garment;
+mod keyed;
 pub mod measure;
+pub mod problem;
+pub mod source;

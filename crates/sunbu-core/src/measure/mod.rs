@@ -12,6 +12,7 @@ mod length;
 mod lex;
 mod measured;
 mod parse;
+mod reading;
 mod unit;
 mod written;
 
@@ -20,5 +21,6 @@ pub use format::{Notation, Precision, Script, format_length};
 pub use length::Length;
 pub use measured::{Measured, MeasuredError, Origin, Z_90};
 pub use parse::{MAX_TEXT_BYTES, parse_length, parse_signed_length};
+pub use reading::{Entry, Reading};
 pub use unit::{Shaku, Unit};
 pub use written::Written;
