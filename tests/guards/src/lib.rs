@@ -4,6 +4,7 @@
 //! all is well. The tests beside each guard show that it finds what it is there to find; the tests
 //! in `tests/` hold the repository to it.
 
+pub mod book;
 pub mod layers;
 pub mod links;
 pub mod matter;

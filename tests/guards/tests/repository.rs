@@ -1,6 +1,6 @@
 //! Holds this repository to the guards.
 
-use sunbu_guards::{files, layers, links, matter, messages};
+use sunbu_guards::{book, files, layers, links, matter, messages};
 
 fn no_findings(findings: &[String]) {
     assert!(
@@ -64,4 +64,14 @@ fn every_chapter_is_reached_from_the_readme() {
 #[test]
 fn every_message_is_in_both_languages() {
     no_findings(&messages::incomplete(&files().unwrap()));
+}
+
+#[test]
+fn every_name_of_a_garments_part_is_in_the_glossary() {
+    no_findings(&book::unexplained_terms(&files().unwrap()));
+}
+
+#[test]
+fn every_source_that_is_cited_is_listed() {
+    no_findings(&book::sources(&files().unwrap()));
 }
