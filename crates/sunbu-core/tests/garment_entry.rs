@@ -169,7 +169,7 @@ fn sleeves_that_do_not_add_up_are_refused() {
         ),
         (
             &[("sodetake", "49"), ("furi", "45")],
-            "furi-over-sodetake",
+            "sodetsuke-impossible",
             &["sodetake"],
         ),
         (

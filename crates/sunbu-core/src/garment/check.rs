@@ -141,16 +141,6 @@ pub(super) fn contradictions(sheet: &Sheet) -> Vec<Problem> {
             &[("sodetsuke", joint), ("sodetake", drop)],
             &[Sodetsuke, Sodetake],
         );
-    } else if let (Some(drop), Some(furi)) = (found.cm(Sodetake), found.cm(Furi))
-        && drop - furi < Sodetsuke.range_cm().0
-    {
-        found.report(
-            "furi-over-sodetake",
-            "a furi of {furi} cm leaves {left} cm of the sodetake {sodetake} cm to sew the \
-             sleeve on; tape both again",
-            &[("furi", furi), ("sodetake", drop), ("left", drop - furi)],
-            &[Furi, Sodetake],
-        );
     }
     if let (Some(mouth), Some(drop)) = (found.cm(Sodeguchi), found.cm(Sodetake))
         && mouth > drop + found.slack(&[Sodeguchi, Sodetake])
@@ -215,6 +205,7 @@ pub(super) fn completed_contradictions(sheet: &Sheet, whole: &Completion) -> Vec
         (Katahaba, [Yuki, Sodehaba]),
         (Sodehaba, [Yuki, Katahaba]),
         (Sodetake, [Sodetsuke, Furi]),
+        (Sodetsuke, [Furi, Sodetake]),
     ] {
         let value = whole.part(part);
         let (low, high) = part.range_cm();
@@ -233,6 +224,11 @@ pub(super) fn completed_contradictions(sheet: &Sheet, whole: &Completion) -> Vec
                 Sodehaba => (
                     "sodehaba-impossible",
                     "yuki and katahaba leave a sodehaba of {value} cm; {low} to {high} cm is \
+                     possible",
+                ),
+                Sodetsuke => (
+                    "sodetsuke-impossible",
+                    "furi and sodetake leave a sodetsuke of {value} cm; {low} to {high} cm is \
                      possible",
                 ),
                 _ => (

@@ -5,7 +5,7 @@
 //! Its deviation is that of the parts it was made from, joined with the disagreement of the
 //! published rules. The order of completion is fixed, so the order of entry cannot matter.
 
-use super::rules::{self, BU_CM, Rule, SUN_CM, spread_cm};
+use super::rules::{self, BU_CM, Rule, SUN_CM, spread_among, spread_within};
 use super::{Kind, MitakeFrom, Part};
 
 /// A value with its deviation, in cm, and the rule that gave it; no rule when it was taped.
@@ -76,7 +76,7 @@ fn joined(sds: &[f64]) -> f64 {
 /// Deviation of the height a garment of one mitake was cut for: the published tolerance of
 /// height ± 5 (S11, kimono size explained; S14, kimono glossary), any value equally likely.
 fn height_sd() -> f64 {
-    spread_cm(&[-5.0, 5.0])
+    spread_within(0.0, -5.0, 5.0)
 }
 
 /// Completes `taped`; `None` when the mitake or both body widths are missing.
@@ -122,7 +122,7 @@ fn both_mitakes(
     let kurikoshi = known.fill(
         Part::Kurikoshi,
         7.0 * BU_CM,
-        spread_cm(&[5.0 * BU_CM, 8.0 * BU_CM]),
+        spread_within(7.0 * BU_CM, 5.0 * BU_CM, 8.0 * BU_CM),
         &rules::KURIKOSHI_STANDARD,
     );
     let step = rules::shoulder_over_back(kurikoshi.cm);
@@ -142,16 +142,17 @@ fn both_mitakes(
 fn widths(known: &mut Known) -> Option<Estimate> {
     // R4 (S11) sets the back at a quarter of the hip plus 5 to 6: the hip read off a taped
     // back panel is that uncertain, times 4.
-    let back_rule_sd = spread_cm(&[5.0, 6.0]);
+    let back_rule_sd = spread_within(6.0, 5.0, 6.0);
     let (back, hip_cm) = match (known.get(Part::Ushirohaba), known.get(Part::Maehaba)) {
         (Some(back), _) => (back, rules::hip_of_ushirohaba(back.cm)),
         (None, Some(front)) => {
             let hip_cm = rules::hip_of_maehaba(front.cm);
-            let sd = joined(&[front.sd, spread_cm(&rules::ushiro_opinions(front.cm))]);
+            let back_cm = rules::r1(hip_cm).ushirohaba;
+            let opinions = rules::ushiro_opinions(front.cm);
             let back = known.fill(
                 Part::Ushirohaba,
-                rules::r1(hip_cm).ushirohaba,
-                sd,
+                back_cm,
+                joined(&[front.sd, spread_among(back_cm, &opinions)]),
                 &rules::USHIRO_OF_MAE,
             );
             (back, hip_cm)
@@ -164,18 +165,19 @@ fn widths(known: &mut Known) -> Option<Estimate> {
         rule: None,
     };
     // The maehaba moves about a quarter as much as the hip it is read for.
-    let front_sd = joined(&[hip.sd / 4.0, spread_cm(&rules::mae_opinions(hip.cm))]);
+    let front_cm = rules::mae_by_hip(hip.cm);
+    let opinions = rules::mae_opinions(hip.cm);
     let front = known.fill(
         Part::Maehaba,
-        rules::mae_by_hip(hip.cm),
-        front_sd,
+        front_cm,
+        joined(&[hip.sd / 4.0, spread_among(front_cm, &opinions)]),
         &rules::MAE_OF_USHIRO,
     );
-    // mae to mae − 4 bu is in use (S16, S17, S18); facts in favour of the 4 bu prevail.
+    // mae to mae − 4 bu is in use (S16, S17, S18); most often the 4 bu.
     known.fill(
         Part::Dakihaba,
         front.cm - 4.0 * BU_CM,
-        joined(&[front.sd, spread_cm(&[0.0, 4.0 * BU_CM])]),
+        joined(&[front.sd, spread_within(-4.0 * BU_CM, -4.0 * BU_CM, 0.0)]),
         &rules::DAKI_OF_MAE,
     );
     Some(hip)
@@ -185,7 +187,7 @@ fn widths(known: &mut Known) -> Option<Estimate> {
 fn front_edge(known: &mut Known, mitake_back: Estimate, hip: Estimate) {
     let by_hip = rules::okumi_by_hip(hip.cm);
     // 15 cm in most rules whatever the hip (S9, S11); S6 widens it with the hip up to 4.3 sun.
-    let okumi_sd = spread_cm(&[15.0, by_hip]);
+    let okumi_sd = spread_among(by_hip, &[15.0, by_hip]);
     let okumi = match known.get(Part::Aizumahaba) {
         Some(aizuma) if aizuma.cm > by_hip => known.fill(
             Part::Okumihaba,
@@ -195,26 +197,20 @@ fn front_edge(known: &mut Known, mitake_back: Estimate, hip: Estimate) {
         ),
         _ => known.fill(Part::Okumihaba, by_hip, okumi_sd, &rules::OKUMI_HIP),
     };
-    // Equal to 3 bu less is in use (S5, S6, S12, S14, S18, S135).
-    let aizuma_sd = joined(&[okumi.sd, spread_cm(&[0.0, 3.0 * BU_CM])]);
-    if hip.cm >= 100.0 {
-        known.fill(Part::Aizumahaba, okumi.cm, aizuma_sd, &rules::AIZUMA_EQUAL);
+    // Equal to 3 bu less is in use (S5, S6, S12, S14, S18, S135), down to 5 bu less (S2, S110).
+    let (less, rule) = if hip.cm >= 100.0 {
+        (0.0, &rules::AIZUMA_EQUAL)
     } else {
-        let aizuma_cm = okumi.cm - 2.0 * BU_CM;
-        known.fill(
-            Part::Aizumahaba,
-            aizuma_cm,
-            aizuma_sd,
-            &rules::AIZUMA_OF_OKUMI,
-        );
-    }
+        (2.0 * BU_CM, &rules::AIZUMA_OF_OKUMI)
+    };
+    let sd = joined(&[okumi.sd, spread_within(-less, -5.0 * BU_CM, 0.0)]);
+    known.fill(Part::Aizumahaba, okumi.cm - less, sd, rule);
+    let collar_end = rules::erishita_by_mitake(mitake_back.cm);
+    let opinions = rules::erishita_opinions(mitake_back.cm);
     known.fill(
         Part::Erishita,
-        rules::erishita_by_mitake(mitake_back.cm),
-        joined(&[
-            mitake_back.sd / 2.0,
-            spread_cm(&rules::erishita_opinions(mitake_back.cm)),
-        ]),
+        collar_end,
+        joined(&[mitake_back.sd / 2.0, spread_among(collar_end, &opinions)]),
         &rules::ERISHITA_HALF,
     );
 }
@@ -225,8 +221,8 @@ fn shoulder_and_sleeve_widths(known: &mut Known, height: Estimate) {
     let shoulder = known.get(Part::Katahaba);
     let sleeve = known.get(Part::Sodehaba);
     // Between halves and 5 bu to the sleeve the difference of the two is 0 to 10 bu (S3, S6).
-    let difference_sd = spread_cm(&[0.0, 10.0 * BU_CM]);
     let difference = 5.5 * BU_CM;
+    let difference_sd = spread_within(difference, 0.0, 10.0 * BU_CM);
     match (yuki, shoulder, sleeve) {
         (_, Some(shoulder), Some(sleeve)) => {
             let sd = joined(&[shoulder.sd, sleeve.sd]);
@@ -288,17 +284,14 @@ fn shoulder_and_sleeve_widths(known: &mut Known, height: Estimate) {
                 known.fill(
                     Part::Yuki,
                     rules::yuki_by_height(height.cm),
-                    joined(&[0.4 * height.sd, spread_cm(&[-4.0, 0.0])]),
+                    joined(&[0.4 * height.sd, spread_within(0.0, -4.0, 0.0)]),
                     &rules::YUKI_HEIGHT,
                 )
             });
-            let sd = joined(&[yuki.sd / 2.0, spread_cm(&rules::sodehaba_opinions(yuki.cm))]);
-            let sleeve = known.fill(
-                Part::Sodehaba,
-                rules::sodehaba_s14(yuki.cm),
-                sd,
-                &rules::SLEEVE_SPLIT,
-            );
+            let sleeve_cm = rules::sodehaba_s14(yuki.cm);
+            let opinions = rules::sodehaba_opinions(yuki.cm);
+            let sd = joined(&[yuki.sd / 2.0, spread_among(sleeve_cm, &opinions)]);
+            let sleeve = known.fill(Part::Sodehaba, sleeve_cm, sd, &rules::SLEEVE_SPLIT);
             known.derive(
                 Part::Katahaba,
                 yuki.cm - sleeve.cm,
@@ -313,10 +306,11 @@ fn shoulder_and_sleeve_widths(known: &mut Known, height: Estimate) {
 fn sleeve_lengths(known: &mut Known, kind: Kind, height: Estimate) {
     let fill_sodetsuke = |known: &mut Known| {
         // 5.5 and 6 sun are both standard (S2, S6).
+        let joint = rules::sodetsuke_by_height(height.cm);
         known.fill(
             Part::Sodetsuke,
-            rules::sodetsuke_by_height(height.cm),
-            spread_cm(&[5.5 * SUN_CM, 6.0 * SUN_CM]),
+            joint,
+            spread_among(joint, &[5.5 * SUN_CM, 6.0 * SUN_CM]),
             &rules::SODETSUKE_HEIGHT,
         )
     };
@@ -344,7 +338,9 @@ fn sleeve_lengths(known: &mut Known, kind: Kind, height: Estimate) {
             let joint = fill_sodetsuke(known);
             if furi.is_none() {
                 let sd = joined(&[drop.sd, joint.sd]);
-                known.derive(Part::Furi, drop.cm - joint.cm, sd, &rules::FURI_REST);
+                // A sodetsuke taped a few millimetres over the sodetake is a slip: no furi.
+                let open = (drop.cm - joint.cm).max(0.0);
+                known.derive(Part::Furi, open, sd, &rules::FURI_REST);
             }
             drop
         }
@@ -353,7 +349,7 @@ fn sleeve_lengths(known: &mut Known, kind: Kind, height: Estimate) {
     known.fill(
         Part::Sodeguchi,
         (6.0 * SUN_CM).min(drop.cm),
-        spread_cm(&[22.5, 23.0]),
+        spread_within(6.0 * SUN_CM, 22.5, 23.0),
         &rules::SODEGUCHI_STANDARD,
     );
 }
@@ -368,7 +364,7 @@ fn fill_sodetake(known: &mut Known, kind: Kind, height: Estimate) -> Estimate {
     known.fill(
         Part::Sodetake,
         13.0 * SUN_CM,
-        spread_cm(&opinions),
+        spread_among(13.0 * SUN_CM, &opinions),
         &rules::SODETAKE_STANDARD,
     )
 }
@@ -379,27 +375,28 @@ fn neck_and_openings(known: &mut Known, kind: Kind, height: Estimate) {
     known.fill(
         Part::Miyatsukuchi,
         4.0 * SUN_CM,
-        spread_cm(&[3.5 * SUN_CM, 4.0 * SUN_CM]),
+        spread_among(4.0 * SUN_CM, &[3.5 * SUN_CM, 4.0 * SUN_CM]),
         &rules::MIYATSUKUCHI_STANDARD,
     );
+    let okumi_point = rules::okumisagari_by_height(height.cm);
     known.fill(
         Part::Okumisagari,
-        rules::okumisagari_by_height(height.cm),
-        spread_cm(&[5.5 * SUN_CM, 6.0 * SUN_CM]),
+        okumi_point,
+        spread_among(okumi_point, &[5.5 * SUN_CM, 6.0 * SUN_CM]),
         &rules::OKUMISAGARI_HEIGHT,
     );
     // 2.2 to 2.5 sun (S5, S15b, S20).
     known.fill(
         Part::ErikataAki,
         2.3 * SUN_CM,
-        spread_cm(&[2.2 * SUN_CM, 2.5 * SUN_CM]),
+        spread_within(2.3 * SUN_CM, 2.2 * SUN_CM, 2.5 * SUN_CM),
         &rules::ERIKATA_AKI_STANDARD,
     );
     // 3 to 5 bu, up to 7 (S2, S20).
     known.fill(
         Part::Tsukekomi,
         4.0 * BU_CM,
-        spread_cm(&[3.0 * BU_CM, 7.0 * BU_CM]),
+        spread_within(4.0 * BU_CM, 3.0 * BU_CM, 7.0 * BU_CM),
         &rules::TSUKEKOMI_STANDARD,
     );
     // Long kimono have the wide collar, yukata the narrow one sewn in half (S2 gives both

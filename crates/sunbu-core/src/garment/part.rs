@@ -64,7 +64,7 @@ impl Part {
             Part::Sodetake => (30.0, 125.0),
             Part::Sodeguchi => (12.0, 40.0),
             Part::Sodetsuke => (12.0, 35.0),
-            Part::Furi => (0.0, 110.0),
+            Part::Furi => (0.0, 115.0),
             Part::Miyatsukuchi => (5.0, 25.0),
             Part::Ushirohaba => (19.0, 45.0),
             Part::Maehaba => (14.0, 40.0),

@@ -1,8 +1,8 @@
 //! Published proportions of the women's long kimono, as functions.
 //!
 //! Rules R1 to R7 give body widths from the hip; the others lengths, sleeves and neck. Every
-//! number is in centimetres. Rules disagree; `spread_cm` turns the disagreement into a
-//! standard deviation.
+//! number is in centimetres. Rules disagree; `spread_within` and
+//! `spread_among` turn the disagreement into a standard deviation.
 
 use serde::Serialize;
 
@@ -203,6 +203,12 @@ pub fn ushiro_opinions(maehaba: f64) -> [f64; 5] {
     ]
 }
 
+/// Dakihaba from the bust, in cm (S6 and S6c, wasai academy: dakihaba from bust): a quarter and
+/// 2, kept within 3 bu of the maehaba.
+pub fn daki_by_bust(bust: f64, maehaba: f64) -> f64 {
+    (bust / 4.0 + 2.0).clamp(maehaba - 3.0 * BU_CM, maehaba + 3.0 * BU_CM)
+}
+
 /// Yuki by height, in cm (S3, wasai basics 2: women's calculation rules), arm lowered.
 pub fn yuki_by_height(height: f64) -> f64 {
     0.4 * height + 2.0
@@ -307,15 +313,24 @@ pub fn yuki_limit(bolt_width: f64) -> f64 {
     (bolt_width - 2.5) * 2.0
 }
 
-/// Standard deviation of a value about which published rules disagree, in cm.
+/// Standard deviation of a chosen value when any value from `low` to `high` is in use, in cm.
 ///
-/// Any value between the lowest and the highest is taken as equally likely, which has the
-/// deviation range/√12; never below 1 bu, the step in which sheets are written (chosen).
-pub fn spread_cm(opinions: &[f64]) -> f64 {
-    let low = opinions.iter().copied().fold(f64::INFINITY, f64::min);
-    let high = opinions.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    let range = if high > low { high - low } else { 0.0 };
-    (range / 12f64.sqrt()).max(BU_CM)
+/// Each is taken as equally likely: the mean square distance from `chosen` is range²/12 plus
+/// the squared distance of `chosen` from the middle. Never below 1 bu, the step in which sheets
+/// are written (chosen).
+pub fn spread_within(chosen: f64, low: f64, high: f64) -> f64 {
+    let (range, off) = (high - low, (low + high) / 2.0 - chosen);
+    (range * range / 12.0 + off * off).sqrt().max(BU_CM)
+}
+
+/// Standard deviation of a chosen value about which published rules disagree, in cm.
+///
+/// The garment is taken to be cut by any of the rules, each equally likely: the root of the mean
+/// square distance of their answers from `chosen`. Never below 1 bu, as in [`spread_within`].
+pub fn spread_among(chosen: f64, answers: &[f64]) -> f64 {
+    let squares: f64 = answers.iter().map(|cm| (cm - chosen).powi(2)).sum();
+    let count = answers.len().max(1) as f64;
+    (squares / count).sqrt().max(BU_CM)
 }
 
 macro_rules! rules {
