@@ -4,6 +4,7 @@
 //! person is dressed; left and right are the wearer's; lengths inside the numerics are `f64`
 //! centimetres and say so in their names or docs.
 
+pub mod body;
 pub mod garment;
 mod keyed;
 pub mod measure;

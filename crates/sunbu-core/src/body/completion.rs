@@ -15,6 +15,7 @@
 
 use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
 
+use super::hull::HullTable;
 use super::measures::{BodyMeasure, Sex};
 use super::order;
 use super::population::Population;
@@ -30,7 +31,9 @@ pub const UNLIKELY_DEVIATIONS: f64 = 4.0;
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum BodyError {
     /// The person's sex is not the table's.
-    #[error("the population table is of {table:?} and the person is to be completed from one of {person:?}")]
+    #[error(
+        "the population table is of {table:?} and the person is to be completed from one of {person:?}"
+    )]
     OtherSex {
         /// Sex of the table.
         table: Sex,
@@ -76,8 +79,19 @@ impl Population {
     /// [`BodyError::OtherSex`] when tape and table are not of the same sex,
     /// [`BodyError::Degenerate`] when the table has no spread in what was taped.
     pub fn complete(&self, tape: &Tape) -> Result<Body, BodyError> {
+        self.complete_with(tape, HullTable::shipped())
+    }
+
+    /// Completes a body with another table of hulls, such as one fitted without the body in hand.
+    ///
+    /// # Errors
+    /// As [`Population::complete`].
+    pub fn complete_with(&self, tape: &Tape, hulls: &HullTable) -> Result<Body, BodyError> {
         if tape.sex() != self.sex() {
-            return Err(BodyError::OtherSex { table: self.sex(), person: tape.sex() });
+            return Err(BodyError::OtherSex {
+                table: self.sex(),
+                person: tape.sex(),
+            });
         }
         let taped: Vec<(BodyMeasure, Measured)> = tape.iter().collect();
         let posterior = self.condition(&taped).ok_or(BodyError::Degenerate)?;
@@ -89,8 +103,16 @@ impl Population {
         let is_taped = |m: BodyMeasure| tape.get(m).is_some();
         let mut value = posterior.mean;
         let moved = order::settle(&mut value, &is_taped);
-        let shape = Shape::of(&value, &posterior.covariance, &is_taped);
-        Ok(Body { sex: self.sex(), value, covariance: posterior.covariance, origin, unlikely, moved, shape })
+        let shape = Shape::of(hulls, &value, &posterior.covariance, &is_taped);
+        Ok(Body {
+            sex: self.sex(),
+            value,
+            covariance: posterior.covariance,
+            origin,
+            unlikely,
+            moved,
+            shape,
+        })
     }
 
     /// Mean and error covariance of all measures given the readings.
@@ -98,7 +120,9 @@ impl Population {
         let n = BodyMeasure::COUNT;
         let gain = Gain::of(self, taped)?;
         let mut mean = DVector::from_fn(n, |i, _| self.mean_cm(BodyMeasure::ALL[i]));
-        let full = DMatrix::from_fn(n, n, |i, j| self.covariance_cm2(BodyMeasure::ALL[i], BodyMeasure::ALL[j]));
+        let full = DMatrix::from_fn(n, n, |i, j| {
+            self.covariance_cm2(BodyMeasure::ALL[i], BodyMeasure::ALL[j])
+        });
         mean += &gain.matrix * &gain.surprise;
         let mut covariance = &full - &gain.matrix * &gain.cross;
         for (k, &(m, v)) in taped.iter().enumerate() {
@@ -114,7 +138,8 @@ impl Population {
         // rows of taped measures: only their own reading error, independent of the others'
         for &(a, v) in taped {
             for &(b, _) in taped {
-                covariance[(a.index(), b.index())] = if a == b { v.sd_cm() * v.sd_cm() } else { 0.0 };
+                covariance[(a.index(), b.index())] =
+                    if a == b { v.sd_cm() * v.sd_cm() } else { 0.0 };
             }
         }
         // rounding can leave a hair of asymmetry, or of a negative variance where nothing is left unknown
@@ -135,12 +160,21 @@ impl Population {
                 (self.mean_cm(measure), self.covariance_cm2(measure, measure))
             } else {
                 let given = self.condition(&others)?;
-                (given.mean[measure.index()], given.covariance[(measure.index(), measure.index())])
+                (
+                    given.mean[measure.index()],
+                    given.covariance[(measure.index(), measure.index())],
+                )
             };
             let sd_cm = (expected.1 + v.sd_cm() * v.sd_cm()).sqrt();
             let deviations = (v.value_cm() - expected.0) / sd_cm;
             if deviations.abs() > UNLIKELY_DEVIATIONS {
-                found.push(Unlikely { measure, value_cm: v.value_cm(), expected_cm: expected.0, sd_cm, deviations });
+                found.push(Unlikely {
+                    measure,
+                    value_cm: v.value_cm(),
+                    expected_cm: expected.0,
+                    sd_cm,
+                    deviations,
+                });
             }
         }
         Some(found)
@@ -162,15 +196,26 @@ struct Gain {
 impl Gain {
     fn of(table: &Population, taped: &[(BodyMeasure, Measured)]) -> Option<Gain> {
         let (n, k) = (BodyMeasure::COUNT, taped.len());
-        let cross = DMatrix::from_fn(k, n, |i, j| table.covariance_cm2(taped[i].0, BodyMeasure::ALL[j]));
+        let cross = DMatrix::from_fn(k, n, |i, j| {
+            table.covariance_cm2(taped[i].0, BodyMeasure::ALL[j])
+        });
         let seen = DMatrix::from_fn(k, k, |i, j| {
-            let noise = if i == j { taped[i].1.sd_cm().powi(2) } else { 0.0 };
+            let noise = if i == j {
+                taped[i].1.sd_cm().powi(2)
+            } else {
+                0.0
+            };
             table.covariance_cm2(taped[i].0, taped[j].0) + noise
         });
         let factor: Cholesky<f64, Dyn> = seen.cholesky()?;
         let matrix = factor.solve(&cross).transpose();
-        let surprise = DVector::from_fn(k, |i, _| taped[i].1.value_cm() - table.mean_cm(taped[i].0));
-        Some(Gain { matrix, cross, surprise })
+        let surprise =
+            DVector::from_fn(k, |i, _| taped[i].1.value_cm() - table.mean_cm(taped[i].0));
+        Some(Gain {
+            matrix,
+            cross,
+            surprise,
+        })
     }
 }
 
@@ -186,10 +231,14 @@ impl Body {
     /// # Panics
     /// Never: values and deviations are finite and small by construction.
     #[must_use]
-    #[expect(clippy::expect_used, reason = "kept finite by `settle` and by the positive diagonal")]
+    #[expect(
+        clippy::expect_used,
+        reason = "kept finite by `settle` and by the positive diagonal"
+    )]
     pub fn measure(&self, measure: BodyMeasure) -> Measured {
         let sd = self.covariance_cm2(measure, measure).sqrt();
-        Measured::new(self.value_cm(measure), sd, self.origin[measure.index()]).expect("a body measure is a finite length")
+        Measured::new(self.value_cm(measure), sd, self.origin[measure.index()])
+            .expect("a body measure is a finite length")
     }
 
     /// A measure's value alone, in centimetres.

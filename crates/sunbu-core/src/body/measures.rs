@@ -155,7 +155,11 @@ mod tests {
             assert_eq!(BodyMeasure::from_key(m.key()), Some(m), "{}", m.key());
             assert_eq!(m.index(), i, "{}", m.key());
             let (low, high) = m.range_cm();
-            assert!(0.0 < low && low < high && m.tape_sd_cm() < low / 10.0, "{}: {low} to {high}", m.key());
+            assert!(
+                0.0 < low && low < high && m.tape_sd_cm() < low / 5.0,
+                "{}: {low} to {high}",
+                m.key()
+            );
         }
         assert_eq!(BodyMeasure::from_key("hip"), None);
     }

@@ -16,7 +16,10 @@ use BodyMeasure as M;
 const GAP_CM: f64 = 1.0;
 
 /// Moves completed values to where they are possible; the measures moved.
-pub(crate) fn settle(value: &mut DVector<f64>, is_taped: &dyn Fn(BodyMeasure) -> bool) -> Vec<BodyMeasure> {
+pub(crate) fn settle(
+    value: &mut DVector<f64>,
+    is_taped: &dyn Fn(BodyMeasure) -> bool,
+) -> Vec<BodyMeasure> {
     let before = value.clone();
     for m in M::ALL {
         if m.kind() != Kind::Height && !is_taped(m) {
@@ -24,50 +27,55 @@ pub(crate) fn settle(value: &mut DVector<f64>, is_taped: &dyn Fn(BodyMeasure) ->
             value[m.index()] = value[m.index()].clamp(low, high);
         }
     }
-    settle_neck(value, is_taped);
     settle_ladder(value, is_taped);
-    settle_navel(value, is_taped);
+    settle_neck(value, is_taped);
+    if !is_taped(M::NavelHeight) {
+        spread(
+            value,
+            &[M::NavelHeight.index()],
+            value[M::HipHeight.index()],
+            value[M::UnderBustHeight.index()],
+        );
+    }
     let differs = |m: &BodyMeasure| (value[m.index()] - before[m.index()]).abs() > 1e-9;
     M::ALL.into_iter().filter(differs).collect()
 }
 
-/// A completed neck point follows the taped one within the step between them.
-fn settle_neck(value: &mut DVector<f64>, is_taped: &dyn Fn(BodyMeasure) -> bool) {
-    let (side, back) = (M::SideNeckHeight.index(), M::BackNeckHeight.index());
-    if is_taped(M::SideNeckHeight) && !is_taped(M::BackNeckHeight) {
-        value[back] = value[back].clamp(value[side] - NECK_STEP_CM, value[side] + NECK_STEP_CM);
-    } else if !is_taped(M::SideNeckHeight) {
-        value[side] = value[side].clamp(value[back] - NECK_STEP_CM, value[back] + NECK_STEP_CM);
-    }
-}
-
-/// Raises, then lowers, each run of completed heights between two taped ones.
+/// Puts each run of completed heights between two taped ones into rising order.
 fn settle_ladder(value: &mut DVector<f64>, is_taped: &dyn Fn(BodyMeasure) -> bool) {
-    let side = value[M::SideNeckHeight.index()];
     let mut floor = 0.0;
     let mut run: Vec<usize> = Vec::new();
     for m in LADDER {
-        let at = m.index();
-        if !is_taped(m) {
-            run.push(at);
-            continue;
+        // the shoulder must stay below both neck points: of two taped ones the lower is the rung
+        let rung = match m {
+            M::BackNeckHeight => [m, M::SideNeckHeight]
+                .into_iter()
+                .filter(|&neck| is_taped(neck))
+                .min_by(|a, b| value[a.index()].total_cmp(&value[b.index()]))
+                .unwrap_or(m),
+            other => other,
+        };
+        if is_taped(rung) {
+            spread(value, &run, floor, value[rung.index()]);
+            run.clear();
+            floor = value[rung.index()];
+        } else {
+            run.push(rung.index());
         }
-        // the shoulder stays below the lower of the two neck points
-        let ceiling = if m == M::BackNeckHeight { value[at].min(side.max(floor + GAP_CM)) } else { value[at] };
-        spread(value, &run, floor, ceiling);
-        run.clear();
-        floor = value[at];
     }
-    let (shoulder, stature) = (M::ShoulderHeight.index(), value[M::Stature.index()]);
-    let neck = value[M::BackNeckHeight.index()].min(stature - 0.5 * GAP_CM);
-    if !is_taped(M::SideNeckHeight) {
-        let low = (value[shoulder] + 0.5 * GAP_CM).max(neck - NECK_STEP_CM);
-        let high = (neck + NECK_STEP_CM).min(stature - 0.5 * GAP_CM).max(low);
-        value[M::SideNeckHeight.index()] = side.clamp(low, high);
-    } else if !is_taped(M::ShoulderHeight) && value[shoulder] >= side {
-        // lowest place that keeps it above the bust; a taped side neck below a taped bust is refused at entry
-        value[shoulder] = side - 0.5 * (side - value[M::BustHeight.index()]).clamp(0.0, 2.0 * GAP_CM);
-    }
+}
+
+/// Keeps a completed neck point above the shoulder, below the crown, and a step at most from the other.
+fn settle_neck(value: &mut DVector<f64>, is_taped: &dyn Fn(BodyMeasure) -> bool) {
+    let (follower, leader) = match (is_taped(M::SideNeckHeight), is_taped(M::BackNeckHeight)) {
+        (true, true) => return,
+        (true, false) => (M::BackNeckHeight, M::SideNeckHeight),
+        (false, _) => (M::SideNeckHeight, M::BackNeckHeight),
+    };
+    let at = value[leader.index()];
+    let low = (0.5 * (value[M::ShoulderHeight.index()] + at)).max(at - NECK_STEP_CM);
+    let high = (0.5 * (at + value[M::Stature.index()])).min(at + NECK_STEP_CM);
+    value[follower.index()] = value[follower.index()].clamp(low, high);
 }
 
 /// Puts the values at `run` in rising order strictly between `floor` and `ceiling`.
@@ -86,12 +94,5 @@ fn spread(value: &mut DVector<f64>, run: &[usize], floor: f64, ceiling: f64) {
     for &at in run.iter().rev() {
         value[at] = value[at].min(most);
         most = value[at] - gap;
-    }
-}
-
-/// A completed navel stays between hip and under-bust.
-fn settle_navel(value: &mut DVector<f64>, is_taped: &dyn Fn(BodyMeasure) -> bool) {
-    if !is_taped(M::NavelHeight) {
-        spread(value, &[M::NavelHeight.index()], value[M::HipHeight.index()], value[M::UnderBustHeight.index()]);
     }
 }

@@ -48,7 +48,9 @@ pub enum PopulationError {
         allowed: &'static str,
     },
     /// A row has more or fewer correlations than there are rows above it.
-    #[error("population table, `{key}`: {found} correlations, expected {expected}, one for each row above")]
+    #[error(
+        "population table, `{key}`: {found} correlations, expected {expected}, one for each row above"
+    )]
     CorrelationCount {
         /// The key of the row.
         key: &'static str,
@@ -117,7 +119,10 @@ impl Population {
     /// # Panics
     /// Never in a built program: a test reads both tables.
     #[must_use]
-    #[expect(clippy::expect_used, reason = "the text is compiled in and read by a test")]
+    #[expect(
+        clippy::expect_used,
+        reason = "the text is compiled in and read by a test"
+    )]
     pub fn shipped(sex: Sex) -> &'static Population {
         static TABLES: OnceLock<[Population; 2]> = OnceLock::new();
         let read = |text| Population::parse(text).expect("a shipped population table reads");
@@ -134,28 +139,56 @@ impl Population {
     /// [`PopulationError`] for the first thing wrong: syntax, an unknown, double or missing row, a
     /// number out of range, or correlations no population can have.
     pub fn parse(toml: &str) -> Result<Population, PopulationError> {
-        let file: File = toml::from_str(toml).map_err(|e| PopulationError::Syntax(e.to_string()))?;
+        let file: File =
+            toml::from_str(toml).map_err(|e| PopulationError::Syntax(e.to_string()))?;
         let n = BodyMeasure::COUNT;
         let mut place: Vec<BodyMeasure> = Vec::with_capacity(n);
         for (i, row) in file.measure.iter().enumerate() {
             match BodyMeasure::from_key(&row.key) {
                 Some(m) if !place.contains(&m) => place.push(m),
-                _ => return Err(PopulationError::Key { row: i + 1, key: row.key.clone() }),
+                _ => {
+                    return Err(PopulationError::Key {
+                        row: i + 1,
+                        key: row.key.clone(),
+                    });
+                }
             }
         }
         if let Some(missing) = BodyMeasure::ALL.into_iter().find(|m| !place.contains(m)) {
             return Err(PopulationError::MissingRow { key: missing.key() });
         }
-        let mut rows = vec![RowSource { source: String::new(), shift: None }; n];
+        let mut rows = vec![
+            RowSource {
+                source: String::new(),
+                shift: None
+            };
+            n
+        ];
         let mut mean = DVector::zeros(n);
         let mut covariance = DMatrix::zeros(n, n);
         for (i, (row, &m)) in file.measure.into_iter().zip(&place).enumerate() {
-            check(m, "mean_cm", row.mean_cm, "the accepted range of the measure", m.range_cm())?;
-            check(m, "sd_cm", row.sd_cm, "above 0 to 50", (f64::MIN_POSITIVE, 50.0))?;
+            check(
+                m,
+                "mean_cm",
+                row.mean_cm,
+                "the accepted range of the measure",
+                m.range_cm(),
+            )?;
+            check(
+                m,
+                "sd_cm",
+                row.sd_cm,
+                "above 0 to 50",
+                (f64::MIN_POSITIVE, 50.0),
+            )?;
             check(m, "shift_cm", row.shift_cm, "-10 to 10", (-10.0, 10.0))?;
             if row.correlation.len() != i {
                 let found = row.correlation.len();
-                return Err(PopulationError::CorrelationCount { key: m.key(), found, expected: i });
+                return Err(PopulationError::CorrelationCount {
+                    key: m.key(),
+                    found,
+                    expected: i,
+                });
             }
             let at = m.index();
             mean[at] = row.mean_cm + if file.apply_shift { row.shift_cm } else { 0.0 };
@@ -167,13 +200,26 @@ impl Population {
                 covariance[(at, other)] = shared;
                 covariance[(other, at)] = shared;
             }
-            let shift = (row.shift_cm != 0.0).then(|| (row.shift_cm, row.shift_source.unwrap_or_default()));
-            rows[at] = RowSource { source: row.source, shift };
+            let shift =
+                (row.shift_cm != 0.0).then(|| (row.shift_cm, row.shift_source.unwrap_or_default()));
+            rows[at] = RowSource {
+                source: row.source,
+                shift,
+            };
         }
         if covariance.clone().cholesky().is_none() {
             return Err(PopulationError::NotPositiveDefinite);
         }
-        Ok(Population { name: file.name, sex: file.sex, source: file.source, people: file.people, note: file.note, rows, mean, covariance })
+        Ok(Population {
+            name: file.name,
+            sex: file.sex,
+            source: file.source,
+            people: file.people,
+            note: file.note,
+            rows,
+            mean,
+            covariance,
+        })
     }
 
     /// The table's name.
@@ -226,11 +272,22 @@ impl Population {
 }
 
 /// Refuses a number outside `low..=high`, and what is no number.
-fn check(m: BodyMeasure, field: &'static str, value: f64, allowed: &'static str, (low, high): (f64, f64)) -> Result<(), PopulationError> {
+fn check(
+    m: BodyMeasure,
+    field: &'static str,
+    value: f64,
+    allowed: &'static str,
+    (low, high): (f64, f64),
+) -> Result<(), PopulationError> {
     if (low..=high).contains(&value) {
         Ok(())
     } else {
-        Err(PopulationError::Number { key: m.key(), field, value, allowed })
+        Err(PopulationError::Number {
+            key: m.key(),
+            field,
+            value,
+            allowed,
+        })
     }
 }
 
@@ -252,38 +309,75 @@ mod tests {
     #[test]
     fn the_means_are_those_of_the_published_survey() {
         // ANSUR II summary, women and men: stature 162.85 and 175.62, back neck height of women 139.57, hip 102.12 cm.
-        let (women, men) = (Population::shipped(Sex::Women), Population::shipped(Sex::Men));
+        let (women, men) = (
+            Population::shipped(Sex::Women),
+            Population::shipped(Sex::Men),
+        );
         for (table, m, published) in [
-            (women, BodyMeasure::Stature, 162.85), (men, BodyMeasure::Stature, 175.62),
-            (women, BodyMeasure::HipGirth, 102.12), (women, BodyMeasure::BackNeckHeight, 139.57),
+            (women, BodyMeasure::Stature, 162.85),
+            (men, BodyMeasure::Stature, 175.62),
+            (women, BodyMeasure::HipGirth, 102.12),
+            (women, BodyMeasure::BackNeckHeight, 139.57),
         ] {
             let got = table.mean_cm(m);
-            assert!((got - published).abs() < 0.006, "{}: {got} against {published}", m.key()); // rounding of the summary
+            assert!(
+                (got - published).abs() < 0.006,
+                "{}: {got} against {published}",
+                m.key()
+            ); // rounding of the summary
         }
     }
 
     #[test]
     fn the_shift_is_added_only_when_the_table_says_so() {
         let with = Population::parse(WOMEN).unwrap();
-        let without = Population::parse(&WOMEN.replace("apply_shift = true", "apply_shift = false")).unwrap();
+        let without =
+            Population::parse(&WOMEN.replace("apply_shift = true", "apply_shift = false")).unwrap();
         for m in BodyMeasure::ALL {
             let want = with.row(m).shift.as_ref().map_or(0.0, |s| s.0);
             let got = with.mean_cm(m) - without.mean_cm(m);
-            assert!((got - want).abs() < 1e-12, "{}: {got} against {want}", m.key());
+            assert!(
+                (got - want).abs() < 1e-12,
+                "{}: {got} against {want}",
+                m.key()
+            );
         }
-        assert!((with.mean_cm(BodyMeasure::NavelHeight) - without.mean_cm(BodyMeasure::NavelHeight) + 1.2).abs() < 1e-12);
+        assert!(
+            (with.mean_cm(BodyMeasure::NavelHeight) - without.mean_cm(BodyMeasure::NavelHeight)
+                + 1.2)
+                .abs()
+                < 1e-12
+        );
     }
 
     #[test]
     fn broken_tables_are_refused_with_the_place() {
         let cases = [
             ("not toml at all [", "cannot be read"),
-            (&WOMEN.replacen("key = \"stature\"", "key = \"hight\"", 1), "row 1: key `hight`"),
-            (&WOMEN.replacen("key = \"waist_girth\"", "key = \"hip_girth\"", 1), "comes twice"),
-            (&WOMEN.replacen("sd_cm = 6.4200", "sd_cm = nan", 1), "sd_cm is NaN"),
-            (&WOMEN.replacen("correlation = [0.984243]", "correlation = []", 1), "0 correlations, expected 1"),
-            (&WOMEN.replacen("correlation = [0.984243]", "correlation = [-0.984243]", 1), "contradict"),
-            (&WOMEN[..WOMEN.rfind("[[measure]]").unwrap()], "no row for `finger_breadth`"),
+            (
+                &WOMEN.replacen("key = \"stature\"", "key = \"hight\"", 1),
+                "row 1: key `hight`",
+            ),
+            (
+                &WOMEN.replacen("key = \"waist_girth\"", "key = \"hip_girth\"", 1),
+                "comes twice",
+            ),
+            (
+                &WOMEN.replacen("sd_cm = 6.4200", "sd_cm = nan", 1),
+                "sd_cm is NaN",
+            ),
+            (
+                &WOMEN.replacen("correlation = [0.984243]", "correlation = []", 1),
+                "0 correlations, expected 1",
+            ),
+            (
+                &WOMEN.replacen("correlation = [0.984243]", "correlation = [-0.984243]", 1),
+                "contradict",
+            ),
+            (
+                &WOMEN[..WOMEN.rfind("[[measure]]").unwrap()],
+                "no row for `finger_breadth`",
+            ),
         ];
         for (text, part) in cases {
             let said = Population::parse(text).unwrap_err().to_string();

@@ -16,15 +16,38 @@ pub const MAX_SD_CM: f64 = 10.0;
 
 /// Heights from floor to crown: of two that are taped, the later one must be higher.
 pub(crate) const LADDER: [BodyMeasure; 11] = [
-    M::AnkleHeight, M::KneeHeight, M::CrotchHeight, M::HipHeight, M::HipBoneHeight, M::WaistHeight,
-    M::UnderBustHeight, M::BustHeight, M::ShoulderHeight, M::BackNeckHeight, M::Stature,
+    M::AnkleHeight,
+    M::KneeHeight,
+    M::CrotchHeight,
+    M::HipHeight,
+    M::HipBoneHeight,
+    M::WaistHeight,
+    M::UnderBustHeight,
+    M::BustHeight,
+    M::ShoulderHeight,
+    M::BackNeckHeight,
+    M::Stature,
 ];
 
-/// Further pairs, lower first: the navel may lie on either side of hip bone and waist, and the side
-/// neck point a little above or below the back neck point.
-const PAIRS: [(BodyMeasure, BodyMeasure); 5] = [
-    (M::HipHeight, M::NavelHeight), (M::CrotchHeight, M::NavelHeight), (M::NavelHeight, M::UnderBustHeight),
-    (M::ShoulderHeight, M::SideNeckHeight), (M::SideNeckHeight, M::Stature),
+/// The same with the navel, which may lie on either side of hip bone and waist, and with the side
+/// neck point, which may lie a little above or below the back neck point.
+const OTHER_LADDER: [BodyMeasure; 10] = [
+    M::AnkleHeight,
+    M::KneeHeight,
+    M::CrotchHeight,
+    M::HipHeight,
+    M::NavelHeight,
+    M::UnderBustHeight,
+    M::BustHeight,
+    M::ShoulderHeight,
+    M::SideNeckHeight,
+    M::Stature,
+];
+
+/// Completes the pairs that neither ladder holds.
+const PAIRS: [(BodyMeasure, BodyMeasure); 2] = [
+    (M::WaistHeight, M::SideNeckHeight),
+    (M::HipBoneHeight, M::SideNeckHeight),
 ];
 
 /// How far the side neck point may stand above or below the back neck point, in centimetres.
@@ -76,7 +99,9 @@ impl Problem {
     #[must_use]
     pub fn measure(&self) -> BodyMeasure {
         match self {
-            Self::OutOfRange { measure, .. } | Self::BadDeviation { measure, .. } | Self::Missing { measure } => *measure,
+            Self::OutOfRange { measure, .. }
+            | Self::BadDeviation { measure, .. }
+            | Self::Missing { measure } => *measure,
             Self::OutOfOrder { lower, .. } => *lower,
         }
     }
@@ -85,7 +110,11 @@ impl Problem {
 impl fmt::Display for Problem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::OutOfRange { measure, value_cm, allowed_cm: (low, high) } => write!(
+            Self::OutOfRange {
+                measure,
+                value_cm,
+                allowed_cm: (low, high),
+            } => write!(
                 f,
                 "{}: {value_cm} cm is outside {low} to {high} cm; check the number and its unit",
                 measure.key()
@@ -96,7 +125,13 @@ impl fmt::Display for Problem {
                 measure.key(),
                 measure.tape_sd_cm()
             ),
-            Self::OutOfOrder { lower, lower_cm, upper, upper_cm, upper_allowed_from_cm } => write!(
+            Self::OutOfOrder {
+                lower,
+                lower_cm,
+                upper,
+                upper_cm,
+                upper_allowed_from_cm,
+            } => write!(
                 f,
                 "{}: {lower_cm} cm does not go with {} of {upper_cm} cm, which should then be above \
                  {upper_allowed_from_cm} cm; tape both again or leave one out",
@@ -131,7 +166,10 @@ impl Tape {
     /// Starts the entry of a person's measures.
     #[must_use]
     pub fn of(sex: Sex) -> TapeBuilder {
-        TapeBuilder { sex, values: BTreeMap::new() }
+        TapeBuilder {
+            sex,
+            values: BTreeMap::new(),
+        }
     }
 
     /// Which population table completes this person.
@@ -177,7 +215,11 @@ impl TapeBuilder {
     /// A value that carries its own deviation and origin, such as one read off a photo.
     #[must_use]
     pub fn with_measured(mut self, measure: BodyMeasure, value: Measured) -> Self {
-        let entry = Entry { value_cm: value.value_cm(), sd_cm: value.sd_cm(), origin: value.origin() };
+        let entry = Entry {
+            value_cm: value.value_cm(),
+            sd_cm: value.sd_cm(),
+            origin: value.origin(),
+        };
         self.values.insert(measure, entry);
         self
     }
@@ -185,7 +227,14 @@ impl TapeBuilder {
     /// A value and its deviation, both in centimetres.
     #[must_use]
     pub fn with_sd(mut self, measure: BodyMeasure, value_cm: f64, sd_cm: f64) -> Self {
-        self.values.insert(measure, Entry { value_cm, sd_cm, origin: Origin::Taped });
+        self.values.insert(
+            measure,
+            Entry {
+                value_cm,
+                sd_cm,
+                origin: Origin::Taped,
+            },
+        );
         self
     }
 
@@ -199,20 +248,38 @@ impl TapeBuilder {
         for (&measure, taped) in &self.values {
             let (low, high) = measure.range_cm();
             if !(low..=high).contains(&taped.value_cm) {
-                problems.push(Problem::OutOfRange { measure, value_cm: taped.value_cm, allowed_cm: (low, high) });
+                problems.push(Problem::OutOfRange {
+                    measure,
+                    value_cm: taped.value_cm,
+                    allowed_cm: (low, high),
+                });
             }
             if !(0.0..=MAX_SD_CM).contains(&taped.sd_cm) {
-                problems.push(Problem::BadDeviation { measure, sd_cm: taped.sd_cm });
+                problems.push(Problem::BadDeviation {
+                    measure,
+                    sd_cm: taped.sd_cm,
+                });
             }
         }
         problems.extend(self.out_of_order());
         let has = |m| self.values.contains_key(&m);
-        problems.extend((!has(M::Stature)).then_some(Problem::Missing { measure: M::Stature }));
-        problems.extend((!has(M::HipGirth) && !has(M::FullestGirth)).then_some(Problem::Missing { measure: M::HipGirth }));
+        problems.extend((!has(M::Stature)).then_some(Problem::Missing {
+            measure: M::Stature,
+        }));
+        problems.extend(
+            (!has(M::HipGirth) && !has(M::FullestGirth)).then_some(Problem::Missing {
+                measure: M::HipGirth,
+            }),
+        );
         // A value in range with a deviation in range is always a `Measured`, so this drops nothing.
-        let checked = |(&m, e): (&BodyMeasure, &Entry)| Some((m, Measured::new(e.value_cm, e.sd_cm, e.origin).ok()?));
+        let checked = |(&m, e): (&BodyMeasure, &Entry)| {
+            Some((m, Measured::new(e.value_cm, e.sd_cm, e.origin).ok()?))
+        };
         if problems.is_empty() {
-            Ok(Tape { sex: self.sex, values: self.values.iter().filter_map(checked).collect() })
+            Ok(Tape {
+                sex: self.sex,
+                values: self.values.iter().filter_map(checked).collect(),
+            })
         } else {
             problems.sort_by_key(Problem::measure);
             Err(TapeError { problems })
@@ -221,25 +288,67 @@ impl TapeBuilder {
 
     /// Neighbouring taped heights that contradict the order of the body.
     fn out_of_order(&self) -> Vec<Problem> {
-        let taped = |m: BodyMeasure| self.values.get(&m).map(|t| t.value_cm).filter(|v| v.is_finite());
-        let ladder: Vec<_> = LADDER.into_iter().filter(|&m| taped(m).is_some()).collect();
-        let neighbours = ladder.windows(2).map(|w| (w[0], w[1]));
+        let taped = |m: BodyMeasure| {
+            self.values
+                .get(&m)
+                .map(|t| t.value_cm)
+                .filter(|v| v.is_finite())
+        };
+        let rungs = |ladder: &[BodyMeasure]| -> Vec<BodyMeasure> {
+            ladder
+                .iter()
+                .copied()
+                .filter(|&m| taped(m).is_some())
+                .collect()
+        };
+        let neighbours = |ladder: &[BodyMeasure]| -> Vec<(BodyMeasure, BodyMeasure)> {
+            rungs(ladder).windows(2).map(|w| (w[0], w[1])).collect()
+        };
+        let mut pairs = neighbours(&LADDER);
+        pairs.extend(neighbours(&OTHER_LADDER));
+        pairs.extend(PAIRS);
+        pairs.sort();
+        pairs.dedup();
         let mut found = Vec::new();
-        for (lower, upper) in neighbours.chain(PAIRS) {
-            if let (Some(lower_cm), Some(upper_cm)) = (taped(lower), taped(upper)) {
-                if upper_cm <= lower_cm {
-                    found.push(Problem::OutOfOrder { lower, lower_cm, upper, upper_cm, upper_allowed_from_cm: lower_cm });
-                }
+        for (lower, upper) in pairs {
+            if let (Some(lower_cm), Some(upper_cm)) = (taped(lower), taped(upper))
+                && upper_cm <= lower_cm
+            {
+                found.push(Problem::OutOfOrder {
+                    lower,
+                    lower_cm,
+                    upper,
+                    upper_cm,
+                    upper_allowed_from_cm: lower_cm,
+                });
             }
         }
         if let (Some(side), Some(back)) = (taped(M::SideNeckHeight), taped(M::BackNeckHeight)) {
             let (lower, lower_cm, upper, upper_cm, from) = if side > back {
-                (M::SideNeckHeight, side, M::BackNeckHeight, back, side - NECK_STEP_CM)
+                (
+                    M::SideNeckHeight,
+                    side,
+                    M::BackNeckHeight,
+                    back,
+                    side - NECK_STEP_CM,
+                )
             } else {
-                (M::BackNeckHeight, back, M::SideNeckHeight, side, back - NECK_STEP_CM)
+                (
+                    M::BackNeckHeight,
+                    back,
+                    M::SideNeckHeight,
+                    side,
+                    back - NECK_STEP_CM,
+                )
             };
             if upper_cm < from {
-                found.push(Problem::OutOfOrder { lower, lower_cm, upper, upper_cm, upper_allowed_from_cm: from });
+                found.push(Problem::OutOfOrder {
+                    lower,
+                    lower_cm,
+                    upper,
+                    upper_cm,
+                    upper_allowed_from_cm: from,
+                });
             }
         }
         found
@@ -251,7 +360,9 @@ mod tests {
     use super::*;
 
     fn person() -> TapeBuilder {
-        Tape::of(Sex::Women).with(M::Stature, 158.0).with(M::HipGirth, 91.0)
+        Tape::of(Sex::Women)
+            .with(M::Stature, 158.0)
+            .with(M::HipGirth, 91.0)
     }
 
     #[test]
@@ -264,12 +375,26 @@ mod tests {
             .build()
             .unwrap_err();
         let fields: Vec<_> = error.problems.iter().map(Problem::measure).collect();
-        assert_eq!(fields, [M::WaistHeight, M::WaistHeight, M::BustGirth, M::WaistGirth, M::HipGirth], "{error}");
+        assert_eq!(
+            fields,
+            [
+                M::WaistHeight,
+                M::WaistHeight,
+                M::BustGirth,
+                M::WaistGirth,
+                M::HipGirth
+            ],
+            "{error}"
+        );
     }
 
     #[test]
     fn a_waist_above_the_crown_is_refused_naming_both_heights() {
-        let error = person().with(M::Stature, 140.0).with(M::WaistHeight, 145.0).build().unwrap_err();
+        let error = person()
+            .with(M::Stature, 140.0)
+            .with(M::WaistHeight, 145.0)
+            .build()
+            .unwrap_err();
         let said = error.to_string();
         for part in ["waist_height", "145", "stature", "140", "tape both again"] {
             assert!(said.contains(part), "{part} in: {said}");
@@ -279,7 +404,13 @@ mod tests {
     #[test]
     fn stature_and_one_hip_girth_are_the_least() {
         assert!(person().build().is_ok());
-        assert!(Tape::of(Sex::Men).with(M::Stature, 170.0).with(M::FullestGirth, 95.0).build().is_ok());
+        assert!(
+            Tape::of(Sex::Men)
+                .with(M::Stature, 170.0)
+                .with(M::FullestGirth, 95.0)
+                .build()
+                .is_ok()
+        );
         let error = Tape::of(Sex::Women).build().unwrap_err();
         assert_eq!(error.problems.len(), 2, "{error}");
     }
@@ -287,8 +418,18 @@ mod tests {
     #[test]
     fn the_ends_of_a_range_are_accepted_and_a_hair_beyond_refused() {
         let (low, high) = M::BustGirth.range_cm();
-        for (value, good) in [(low, true), (high, true), (low - 1e-9, false), (high + 1e-9, false), (f64::INFINITY, false)] {
-            assert_eq!(person().with(M::BustGirth, value).build().is_ok(), good, "{value}");
+        for (value, good) in [
+            (low, true),
+            (high, true),
+            (low - 1e-9, false),
+            (high + 1e-9, false),
+            (f64::INFINITY, false),
+        ] {
+            assert_eq!(
+                person().with(M::BustGirth, value).build().is_ok(),
+                good,
+                "{value}"
+            );
         }
     }
 }
