@@ -57,7 +57,14 @@ pub(super) fn tokens(folded: &str, typed: &str) -> Result<Vec<Token>, LengthErro
             let number_met = tokens
                 .iter()
                 .any(|t| matches!(t, Token::Number(_) | Token::Ratio(_)));
-            tokens.push(lexer.token(c, number_met)?);
+            let token = lexer.token(c, number_met)?;
+            match tokens.last_mut() {
+                // "kujira shaku" in two words is the same name as in one.
+                Some(Token::Name(_, says @ false)) if token == Token::Unit(Word::Shaku) => {
+                    *says = true;
+                }
+                _ => tokens.push(token),
+            }
         }
     }
     Ok(tokens)
@@ -344,7 +351,8 @@ mod tests {
         ] {
             assert_eq!(value(text), Some(number), "{text}");
         }
-        for text in ["十十", "十百", "二三十", "百〇五", "百五六"] {
+        for text in ["十十", "十百", "二三十", "百〇五", "百〇", "〇百", "百五六"]
+        {
             assert_eq!(value(text), None, "{text}");
         }
     }

@@ -116,10 +116,7 @@ impl Reader<'_> {
         let mut parts: Vec<Part> = Vec::new();
         let mut pending: Option<Number> = None;
         let mut stray_bracket = false;
-        let mut at = 0;
-        while let Some(token) = self.tokens.get(at) {
-            let next = self.tokens.get(at + 1);
-            at += 1;
+        for (at, token) in self.tokens.iter().enumerate() {
             match token {
                 Token::Number(number) => {
                     if pending.replace(number.clone()).is_some() {
@@ -129,21 +126,8 @@ impl Reader<'_> {
                 Token::Ratio(ratio) => {
                     pending = Some(self.with_ratio(pending, ratio)?);
                 }
-                Token::Half if pending.is_none() => {
-                    let half = Number {
-                        whole: 0,
-                        tail: Tail::Ratio(1, 2),
-                    };
-                    let after_unit = at >= 2 && matches!(self.tokens[at - 2], Token::Unit(_));
-                    match parts.last_mut() {
-                        _ if matches!(next, Some(Token::Unit(_))) => pending = Some(half),
-                        Some(last) if after_unit && last.number.tail == Tail::None => {
-                            last.number.tail = half.tail;
-                        }
-                        _ => return Err(self.not_a_number()),
-                    }
-                }
-                Token::Half => return Err(self.not_a_number()),
+                Token::Half if pending.is_some() => return Err(self.not_a_number()),
+                Token::Half => pending = self.half(at, &mut parts)?,
                 Token::Unit(unit) => parts.push(self.part(pending.take(), *unit)?),
                 Token::Name(shaku, says_shaku) => {
                     if let Some(other) = name.filter(|other| other != shaku) {
@@ -152,11 +136,9 @@ impl Reader<'_> {
                     name = Some(*shaku);
                     if *says_shaku && pending.is_some() {
                         parts.push(self.part(pending.take(), Word::Shaku)?);
-                    } else if pending.is_none() && next == Some(&Token::Unit(Word::Shaku)) {
-                        at += 1; // "kujira shaku" in two words is the name, not a unit
                     }
                 }
-                Token::Open | Token::Close => stray_bracket |= !self.around_a_name(at - 1),
+                Token::Open | Token::Close => stray_bracket |= !self.around_a_name(at),
             }
         }
         if let Some(number) = pending {
@@ -195,6 +177,26 @@ impl Reader<'_> {
                 text: self.quoted(),
                 unit: unit.label(),
             }),
+        }
+    }
+
+    /// What 半 at `at` adds: half of the unit after it (半寸), returned for that unit to take up,
+    /// or else half of the one before it (5分半), put into its part.
+    fn half(&self, at: usize, parts: &mut [Part]) -> Result<Option<Number>, LengthError> {
+        let is_unit = |at: usize| matches!(self.tokens.get(at), Some(Token::Unit(_)));
+        let half = Tail::Ratio(1, 2);
+        if is_unit(at + 1) {
+            return Ok(Some(Number {
+                whole: 0,
+                tail: half,
+            }));
+        }
+        match parts.last_mut() {
+            Some(last) if at > 0 && is_unit(at - 1) && last.number.tail == Tail::None => {
+                last.number.tail = half;
+                Ok(None)
+            }
+            _ => Err(self.not_a_number()),
         }
     }
 
