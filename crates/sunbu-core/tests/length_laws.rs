@@ -4,6 +4,7 @@
 mod laws;
 
 use proptest::prelude::*;
+use sunbu_core::measure::{Shaku, parse_length};
 
 /// Pieces that mean something to the parser, so that their mixtures reach deep into it.
 const PIECES: &[&str] = &[
@@ -110,5 +111,27 @@ proptest! {
         pieces in prop::collection::vec(prop::sample::select(PIECES), 0..9),
     ) {
         laws::check(&pieces.concat());
+    }
+}
+
+#[test]
+fn texts_in_wrong_encodings_are_refused_and_not_misread() {
+    // 4尺2寸5分 as Shift JIS and as UTF-16, some of
+    // upper half of Latin-1, and a text with a NUL: each read as UTF-8 by a careless border.
+    let utf_16: Vec<u8> = "4尺2寸5分"
+        .encode_utf16()
+        .flat_map(u16::to_le_bytes)
+        .collect();
+    let shift_jis = b"4\x8e\xda2\x90\xa15\x95\xaa".to_vec();
+    for bytes in [
+        shift_jis,
+        utf_16,
+        (0xA0..0xE0).collect(),
+        b"161\0cm".to_vec(),
+    ] {
+        let text = String::from_utf8_lossy(&bytes);
+        laws::check(&text);
+        let error = parse_length(&text, Shaku::Kujira).unwrap_err();
+        assert_eq!(error.code(), "not_a_number", "{text:?}: {error}");
     }
 }
