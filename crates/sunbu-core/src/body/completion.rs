@@ -121,7 +121,7 @@ impl Population {
         let gain = Gain::of(self, taped)?;
         let mut mean = DVector::from_fn(n, |i, _| self.mean_cm(BodyMeasure::ALL[i]));
         let full = DMatrix::from_fn(n, n, |i, j| {
-            self.covariance_cm2(BodyMeasure::ALL[i], BodyMeasure::ALL[j])
+            self.covariance(BodyMeasure::ALL[i], BodyMeasure::ALL[j])
         });
         mean += &gain.matrix * &gain.surprise;
         let mut covariance = &full - &gain.matrix * &gain.cross;
@@ -157,7 +157,7 @@ impl Population {
             let mut others = taped.to_vec();
             others.remove(k);
             let expected = if others.is_empty() {
-                (self.mean_cm(measure), self.covariance_cm2(measure, measure))
+                (self.mean_cm(measure), self.covariance(measure, measure))
             } else {
                 let given = self.condition(&others)?;
                 (
@@ -197,7 +197,7 @@ impl Gain {
     fn of(table: &Population, taped: &[(BodyMeasure, Measured)]) -> Option<Gain> {
         let (n, k) = (BodyMeasure::COUNT, taped.len());
         let cross = DMatrix::from_fn(k, n, |i, j| {
-            table.covariance_cm2(taped[i].0, BodyMeasure::ALL[j])
+            table.covariance(taped[i].0, BodyMeasure::ALL[j])
         });
         let seen = DMatrix::from_fn(k, k, |i, j| {
             let noise = if i == j {
@@ -205,7 +205,7 @@ impl Gain {
             } else {
                 0.0
             };
-            table.covariance_cm2(taped[i].0, taped[j].0) + noise
+            table.covariance(taped[i].0, taped[j].0) + noise
         });
         let factor: Cholesky<f64, Dyn> = seen.cholesky()?;
         let matrix = factor.solve(&cross).transpose();
@@ -236,7 +236,7 @@ impl Body {
         reason = "kept finite by `settle` and by the positive diagonal"
     )]
     pub fn measure(&self, measure: BodyMeasure) -> Measured {
-        let sd = self.covariance_cm2(measure, measure).sqrt();
+        let sd = self.covariance(measure, measure).sqrt();
         Measured::new(self.value_cm(measure), sd, self.origin[measure.index()])
             .expect("a body measure is a finite length")
     }
@@ -249,7 +249,7 @@ impl Body {
 
     /// Covariance of the errors of two measures, in square centimetres.
     #[must_use]
-    pub fn covariance_cm2(&self, a: BodyMeasure, b: BodyMeasure) -> f64 {
+    pub fn covariance(&self, a: BodyMeasure, b: BodyMeasure) -> f64 {
         self.covariance[(a.index(), b.index())]
     }
 

@@ -6,16 +6,16 @@
 //! and every grown person in. The usual error of the tape is common practice, no source: half a
 //! centimetre on the body, two millimetres on the hand.
 
-use serde::{Deserialize, Serialize};
+use crate::keyed::keyed_enum;
 
-/// Which population table a person is completed from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Sex {
-    /// The table of women.
-    Women,
-    /// The table of men.
-    Men,
+keyed_enum! {
+    /// Which population table a person is completed from.
+    Sex {
+        /// The table of women.
+        Women = "women",
+        /// The table of men.
+        Men = "men",
+    }
 }
 
 /// What a number tells of the body.
@@ -31,22 +31,14 @@ pub enum Kind {
 
 macro_rules! body_measures {
     ($($(#[$doc:meta])* $name:ident $key:literal $iso:literal $kind:ident $low:literal..$high:literal tape $sd:literal;)*) => {
-        /// One measure of the body. Serialised by its key, such as `hip_girth`.
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-        pub enum BodyMeasure {
-            $($(#[$doc])* #[serde(rename = $key)] $name,)*
+        keyed_enum! {
+            /// One measure of the body. Serialised by its key, such as `hip_girth`.
+            BodyMeasure {
+                $($(#[$doc])* $name = $key,)*
+            }
         }
 
         impl BodyMeasure {
-            /// Every measure, in the order in which forms and tables show them.
-            pub const ALL: [BodyMeasure; [$($key),*].len()] = [$(BodyMeasure::$name),*];
-
-            /// The name in files and forms, such as `hip_girth`.
-            #[must_use]
-            pub fn key(self) -> &'static str {
-                match self { $(Self::$name => $key,)* }
-            }
-
             /// The term of ISO 8559-1 where it has one (from memory), else a plain description.
             #[must_use]
             pub fn iso_name(self) -> &'static str {
@@ -129,29 +121,13 @@ body_measures! {
     FingerBreadth "finger_breadth" "finger breadth" Length 1.0..3.0 tape 0.05;
 }
 
-impl BodyMeasure {
-    /// How many measures there are.
-    pub const COUNT: usize = Self::ALL.len();
-
-    /// The measure of that key.
-    #[must_use]
-    pub fn from_key(key: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|m| m.key() == key)
-    }
-
-    /// Place in [`Self::ALL`], which is also the place in vectors and matrices.
-    pub(crate) fn index(self) -> usize {
-        self as usize
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
     fn every_measure_comes_back_from_its_key_and_stands_at_its_index() {
-        for (i, m) in BodyMeasure::ALL.into_iter().enumerate() {
+        for (i, m) in BodyMeasure::ALL.iter().copied().enumerate() {
             assert_eq!(BodyMeasure::from_key(m.key()), Some(m), "{}", m.key());
             assert_eq!(m.index(), i, "{}", m.key());
             let (low, high) = m.range_cm();

@@ -9,7 +9,8 @@
 //! let tape = Tape::of(Sex::Women)
 //!     .with(BodyMeasure::Stature, 158.0)
 //!     .with(BodyMeasure::HipGirth, 91.0)
-//!     .build()?;
+//!     .build()
+//!     .map_err(|problems| format!("{problems:?}"))?;
 //! let body = Population::shipped(Sex::Women).complete(&tape)?;
 //! let waist = body.measure(BodyMeasure::WaistHeight);
 //! assert!(94.0 < waist.value_cm() && waist.value_cm() < 102.0);
@@ -24,6 +25,7 @@ mod measures;
 mod order;
 mod outline;
 mod population;
+mod possible;
 mod ridge;
 mod shape;
 mod silhouette;
@@ -35,6 +37,7 @@ pub use hull::{HullError, HullTable, RATIO_NAMES, RATIOS, ReferenceBody, Section
 pub use measures::{BodyMeasure, Kind, Sex};
 pub use outline::Outline;
 pub use population::{Population, PopulationError, RowSource};
+pub use possible::MAX_SD_CM;
 pub use shape::Shape;
 pub use silhouette::Figure;
-pub use tape::{MAX_SD_CM, Problem, Tape, TapeBuilder, TapeError};
+pub use tape::{Tape, TapeBuilder};

@@ -8,7 +8,7 @@
 use nalgebra::DVector;
 
 use super::measures::{BodyMeasure, Kind};
-use super::tape::{LADDER, NECK_STEP_CM};
+use super::possible::{LADDER, NECK_STEP_CM};
 use BodyMeasure as M;
 
 /// Least distance of a moved height from its neighbour, in centimetres (chosen: small beside any
@@ -21,7 +21,7 @@ pub(crate) fn settle(
     is_taped: &dyn Fn(BodyMeasure) -> bool,
 ) -> Vec<BodyMeasure> {
     let before = value.clone();
-    for m in M::ALL {
+    for &m in M::ALL {
         if m.kind() != Kind::Height && !is_taped(m) {
             let (low, high) = m.range_cm();
             value[m.index()] = value[m.index()].clamp(low, high);
@@ -38,7 +38,7 @@ pub(crate) fn settle(
         );
     }
     let differs = |m: &BodyMeasure| (value[m.index()] - before[m.index()]).abs() > 1e-9;
-    M::ALL.into_iter().filter(differs).collect()
+    M::ALL.iter().copied().filter(differs).collect()
 }
 
 /// Puts each run of completed heights between two taped ones into rising order.

@@ -154,7 +154,11 @@ impl Population {
                 }
             }
         }
-        if let Some(missing) = BodyMeasure::ALL.into_iter().find(|m| !place.contains(m)) {
+        if let Some(missing) = BodyMeasure::ALL
+            .iter()
+            .copied()
+            .find(|m| !place.contains(m))
+        {
             return Err(PopulationError::MissingRow { key: missing.key() });
         }
         let mut rows = vec![
@@ -266,7 +270,7 @@ impl Population {
 
     /// Covariance of two measures over the population, in square centimetres.
     #[must_use]
-    pub fn covariance_cm2(&self, a: BodyMeasure, b: BodyMeasure) -> f64 {
+    pub fn covariance(&self, a: BodyMeasure, b: BodyMeasure) -> f64 {
         self.covariance[(a.index(), b.index())]
     }
 }
@@ -300,7 +304,7 @@ mod tests {
         for sex in [Sex::Women, Sex::Men] {
             let table = Population::shipped(sex);
             assert_eq!(table.sex(), sex);
-            for m in BodyMeasure::ALL {
+            for &m in BodyMeasure::ALL {
                 assert!(!table.row(m).source.is_empty(), "{}", m.key());
             }
         }
@@ -333,7 +337,7 @@ mod tests {
         let with = Population::parse(WOMEN).unwrap();
         let without =
             Population::parse(&WOMEN.replace("apply_shift = true", "apply_shift = false")).unwrap();
-        for m in BodyMeasure::ALL {
+        for &m in BodyMeasure::ALL {
             let want = with.row(m).shift.as_ref().map_or(0.0, |s| s.0);
             let got = with.mean_cm(m) - without.mean_cm(m);
             assert!(

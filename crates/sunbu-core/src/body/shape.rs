@@ -44,6 +44,7 @@ pub struct Shape {
     back: Smooth,
     side_arc: Smooth,
     girth_sd: Smooth,
+    girth_whole_sd: Smooth,
     side_arc_sd: Smooth,
     figure: Figure,
 }
@@ -95,14 +96,16 @@ impl Shape {
             Smooth::through(&z, &knots.iter().map(part).collect::<Vec<_>>())
         };
         let girth = curve(&|k| k.section.girth);
-        let girth_sd = curve(&|k| girth_sd(k, girth.at_slope(k.z).1, value, covariance));
+        let girth_whole_sd =
+            curve(&|k| girth_whole_sd(k, girth.at_slope(k.z).1, value, covariance));
         Shape {
             breadth: curve(&|k| k.section.breadth),
             front: curve(&|k| k.section.front),
             back: curve(&|k| k.section.back),
             side_arc: curve(&|k| k.section.side_arc),
             side_arc_sd: curve(&|k| k.side_error * k.section.girth),
-            girth_sd,
+            girth_sd: curve(&|k| k.girth_error * k.section.girth),
+            girth_whole_sd,
             girth,
             figure: Figure::of(&measure),
         }
@@ -174,11 +177,19 @@ impl Shape {
         )
     }
 
-    /// Deviation of the girth at a height, in centimetres: of the girths and heights it hangs on,
-    /// and of the hull between them as found on reference bodies left out of the fit.
+    /// Deviation of the girth at a height when the girths and heights it hangs on are right, in
+    /// centimetres: what the hull does between landmarks, as found on reference bodies left out of
+    /// the fit. Nothing at hip, waist, under-bust and bust themselves.
     #[must_use]
     pub fn girth_sd(&self, z: f64) -> f64 {
         self.girth_sd.at(z)
+    }
+
+    /// Deviation of the girth at a height with everything in it, in centimetres: the girths and
+    /// heights it hangs on, and the hull between them.
+    #[must_use]
+    pub fn girth_whole_sd(&self, z: f64) -> f64 {
+        self.girth_whole_sd.at(z)
     }
 
     /// Deviation of the side arc at a height when the girth is right, in centimetres, as found on
@@ -327,8 +338,8 @@ pub(crate) fn ellipse(breadth: f64, depth: f64) -> f64 {
         * (1.0 + 3.0 * h / (10.0 + (4.0 - 3.0 * h).sqrt()))
 }
 
-/// Deviation of a level's girth.
-fn girth_sd(knot: &Knot, slope: f64, value: &DVector<f64>, covariance: &DMatrix<f64>) -> f64 {
+/// Deviation of a level's girth, with everything in it.
+fn girth_whole_sd(knot: &Knot, slope: f64, value: &DVector<f64>, covariance: &DMatrix<f64>) -> f64 {
     let pair = |(low, a): (BodyMeasure, f64), (high, b): (BodyMeasure, f64)| {
         let (i, j) = (low.index(), high.index());
         a * a * covariance[(i, i)] + b * b * covariance[(j, j)] + 2.0 * a * b * covariance[(i, j)]
