@@ -93,6 +93,7 @@ pub struct Fitting {
     covariance: Vec<f64>,
     origins: [Origin; Given::COUNT],
     shape: Shape,
+    shape_hip: (f64, f64),
     mitake_from: MitakeFrom,
     cloth: Cloth,
 }
@@ -138,6 +139,7 @@ impl Fitting {
             values,
             covariance,
             origins,
+            shape_hip: (hip, shape.girth(hip)),
             shape,
             mitake_from: garment.mitake_from(),
             cloth: garment.cloth(),
@@ -176,6 +178,12 @@ impl Fitting {
     /// The body's hull.
     pub fn shape(&self) -> &Shape {
         &self.shape
+    }
+
+    /// Height and girth of the hull's hip, in centimetres: the shape moves and grows from there
+    /// when the given hip does.
+    pub fn shape_hip(&self) -> (f64, f64) {
+        self.shape_hip
     }
 
     /// From where the garment's length was taken.

@@ -17,10 +17,10 @@ pub use against::{Against, HandUnit, Hands, Landmark, height_by_body, length_by_
 pub use decision::{Decision, Dressing};
 pub use forward::{NECK_SEAM_CM, appearance, hem_as_seen, raise_kept};
 pub use given::{Fitting, Given, customary};
-pub use plan::{Binding, Check, Locks, MET_WITHIN_CM, Plan, Side, assess, plan};
+pub use plan::{Binding, Check, Locks, MET_WITHIN_CM, Plan, Rival, Side, assess, plan};
 pub use predict::{INPUTS, Prediction, predict};
 pub use quantity::{Appearance, Quantity};
-pub use solve::{PULL, Solution, misses, objective, solve};
+pub use solve::{CENTRE, PULL, Solution, misses, objective, solve};
 pub use standard::{
     Amount, ByCloth, Datum, Habit, HabitChange, Occasion, OccasionRules, Rules, Standard,
     StandardError, Target, Way, Wish,

@@ -10,8 +10,8 @@ use super::solve::{misses, solve};
 use super::standard::{Rules, Target, Way};
 use crate::dressing::predict::predict;
 
-/// Missed by less than this, a wish counts as met: half of the finest reading of a tape.
-pub const MET_WITHIN_CM: f64 = 0.05;
+/// Missed by less than this, a wish counts as met: half the spread of a careful tape (0.5).
+pub const MET_WITHIN_CM: f64 = 0.25;
 
 /// Decisions that the dresser has set herself, in centimetres.
 pub type Locks = BTreeMap<Decision, f64>;
@@ -36,6 +36,16 @@ pub struct Binding {
     pub gain: f64,
 }
 
+/// A wish at the edge of its range, or beyond, that pays for every centimetre another gains.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Rival {
+    /// What would suffer.
+    pub quantity: Quantity,
+    /// How far it would move further out per centimetre that the missed quantity gains, done in
+    /// the way most usual for the hands.
+    pub cost: f64,
+}
+
 /// One wish held against the plan.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Check {
@@ -49,6 +59,8 @@ pub struct Check {
     pub miss: f64,
     /// For a missed wish: the limits that hold it, strongest first.
     pub binding: Vec<Binding>,
+    /// For a missed wish: the other wishes that would suffer if it were met, strongest first.
+    pub rivals: Vec<Rival>,
 }
 
 impl Check {
@@ -113,12 +125,58 @@ pub fn assess(fitting: &Fitting, rules: &Rules, dressing: Dressing) -> Plan {
                 interval_90: prediction.interval_90(target.quantity),
                 miss,
                 binding: binding(&prediction, rules, &dressing, target.quantity, miss),
+                rivals: rivals(&prediction, rules, &dressing, target.quantity, miss),
             }
         })
         .collect();
     checks.sort_by_key(|c| c.target.quantity);
     let misses = misses(rules, &predict(fitting, &dressing));
     Plan { dressing, prediction, checks, misses }
+}
+
+/// The wishes that would pay if a missed quantity were brought into its range, strongest first.
+///
+/// The cheapest way to move the quantity by 1 cm, in spreads of the hands' usual way, is along
+/// `spread² * slope` over the decisions that are free to go there. A rival is a wish within
+/// 0.5 cm of its edge, or outside, that this would push further out by a fifth or more.
+fn rivals(
+    prediction: &Prediction,
+    rules: &Rules,
+    dressing: &Dressing,
+    quantity: Quantity,
+    miss: f64,
+) -> Vec<Rival> {
+    if miss == 0.0 {
+        return Vec::new();
+    }
+    let direction = Decision::ALL.iter().map(|&d| {
+        let (way, value) = (rules.way(d), dressing.get(d));
+        let step = -miss.signum() * prediction.slope(quantity, d) * way.spread.powi(2);
+        let free = if step < 0.0 { value > way.low + 1e-9 } else { value < way.high - 1e-9 };
+        if free { step } else { 0.0 }
+    });
+    let direction: Vec<f64> = direction.collect();
+    let moved = |q: Quantity| {
+        let term = |&d: &Decision| prediction.slope(q, d) * direction[d.index()];
+        Decision::ALL.iter().map(term).sum::<f64>()
+    };
+    let gained = moved(quantity).abs();
+    if gained < 1e-12 {
+        return Vec::new();
+    }
+    let mut out: Vec<(f64, Rival)> = rules
+        .targets
+        .iter()
+        .filter(|t| t.quantity != quantity)
+        .filter_map(|t| {
+            let (value, by) = (prediction.value(t.quantity), moved(t.quantity) / gained);
+            let out = if by < 0.0 { t.low.map(|l| l - value) } else { t.high.map(|h| value - h) };
+            (out? > -0.5 && by.abs() >= 0.2)
+                .then_some((t.weight * by * by, Rival { quantity: t.quantity, cost: by.abs() }))
+        })
+        .collect();
+    out.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.quantity.cmp(&b.1.quantity)));
+    out.into_iter().map(|(_, rival)| rival).collect()
 }
 
 /// The limits that hold a missed quantity, strongest first.

@@ -312,6 +312,16 @@ impl Target {
     }
 }
 
+impl Target {
+    /// Distance of `value` from the middle of the range in half widths, and the half width in
+    /// centimetres; none for a range open at one end or without width.
+    pub fn off_centre(&self, value: f64) -> Option<(f64, f64)> {
+        let (low, high) = (self.low?, self.high?);
+        let half_width = 0.5 * (high - low);
+        (half_width > 0.0).then(|| ((value - low) / half_width - 1.0, half_width))
+    }
+}
+
 /// The usual way of one decision, resolved for a person: all in centimetres.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Way {

@@ -2,6 +2,7 @@
 
 use super::decision::Decision;
 use super::given::Fitting;
+use super::plan::MET_WITHIN_CM;
 use super::predict::predict;
 use super::quantity::Quantity;
 use super::solve::{misses, solve};
@@ -95,7 +96,7 @@ pub fn worth(fitting: &Fitting, rules: &Rules) -> Worth {
         .targets
         .iter()
         .map(|t| (t, t.miss(seen.get(t.quantity))))
-        .filter(|(_, miss)| miss.abs() >= 0.25)
+        .filter(|(_, miss)| miss.abs() >= MET_WITHIN_CM)
         .collect();
     missed.sort_by(|a, b| {
         let weighted = |(t, miss): &(&Target, f64)| t.weight * miss * miss;
