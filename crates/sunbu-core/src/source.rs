@@ -82,6 +82,7 @@ sources! {
     P9 "P9" 'A' "Fold position from body measures, 57th congress of home economics, 2P-30 (2005)";
     P21 "P21" 'A' "Ohashori slippage and koshihimo position, Jpn. J. Clothing Research 58(2), 71-82 (2015)";
     P22 "P22" 'A' "Disorder following arm actions, Jpn. J. Clothing Research 30(1), 13-19 (1986)";
+    PD2 "PD2" 'D' "How many towels for which build";
     PD6 "PD6" 'D' "On body padding";
     S15 "S15" 'B' "Kimono glossary: erishita";
     S24 "S24" 'B' "Dressing school: finishing points";

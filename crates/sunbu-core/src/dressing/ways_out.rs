@@ -4,8 +4,8 @@ use super::decision::Decision;
 use super::given::{Fitting, Given};
 use super::plan::{Locks, MET_WITHIN_CM, Side, locked};
 use super::predict::predict;
-use super::quantity::Quantity;
-use super::solve::solve;
+use super::quantity::{Appearance, Quantity};
+use super::solve::{misses, solve};
 use super::standard::{Rules, Way};
 use crate::keyed::keyed_enum;
 
@@ -130,7 +130,8 @@ fn carried_out(
     }
 }
 
-/// Every remedy that takes at least a tenth off the miss of `quantity`, best first.
+/// Every remedy that takes at least a tenth off the miss of `quantity` without making all
+/// misses together worse, best first.
 ///
 /// Each remedy is tried at its most and, where that suffices, at the least amount that does,
 /// found to 0.1 cm by bisection; after each the whole dressing is planned again, so a remedy
@@ -144,12 +145,14 @@ pub fn ways_out(
     let rules = locked(rules, locks);
     let Some(target) = rules.target(quantity) else { return Vec::new() };
     let start = solve(fitting, &rules, rules.usual()).dressing;
-    let left_after = |remedy: Remedy, amount: f64| {
-        let (fitting, rules) = carried_out(fitting, &rules, remedy, amount);
-        let dressing = solve(&fitting, &rules, start).dressing;
-        target.miss(predict(&fitting, &dressing).get(quantity))
+    let all_in_all = |seen: &Appearance| misses(&rules, seen);
+    let replanned = |remedy: Remedy, amount: f64| {
+        let (fitting, freed) = carried_out(fitting, &rules, remedy, amount);
+        let seen = predict(&fitting, &solve(&fitting, &freed, start).dressing);
+        (target.miss(seen.get(quantity)), all_in_all(&seen))
     };
-    let now = target.miss(predict(fitting, &start).get(quantity));
+    let before = predict(fitting, &start);
+    let (now, total) = (target.miss(before.get(quantity)), all_in_all(&before));
     if now.abs() < MET_WITHIN_CM {
         return Vec::new();
     }
@@ -157,23 +160,22 @@ pub fn ways_out(
         .iter()
         .filter_map(|&remedy| {
             let most = most(remedy);
-            let left = left_after(remedy, most);
-            if left.abs() > 0.9 * now.abs() {
-                return None;
-            }
-            if left.abs() >= MET_WITHIN_CM {
-                return Some(WayOut { remedy, amount: most, left });
-            }
+            let helps = |(left, after): (f64, f64)| left.abs() <= 0.9 * now.abs() && after < total;
+            let at_most = replanned(remedy, most);
+            let met = |amount: f64| replanned(remedy, amount).0.abs() < MET_WITHIN_CM;
             let (mut short, mut enough) = (0.0, most);
-            while enough - short > 0.1 {
-                let middle = 0.5 * (short + enough);
-                if left_after(remedy, middle).abs() < MET_WITHIN_CM {
-                    enough = middle;
-                } else {
-                    short = middle;
+            // Too much of a remedy may spoil the rest, so the least that suffices is sought, and
+            // where even the most does not suffice, the most is judged.
+            if at_most.0.abs() < MET_WITHIN_CM {
+                while enough - short > 0.1 {
+                    let middle = 0.5 * (short + enough);
+                    if met(middle) { enough = middle } else { short = middle }
                 }
+                helps(replanned(remedy, enough)).then_some(WayOut { remedy, amount: enough, left: 0.0 })
+            } else {
+                let left = at_most.0;
+                helps(at_most).then_some(WayOut { remedy, amount: most, left })
             }
-            Some(WayOut { remedy, amount: enough, left: 0.0 })
         })
         .collect();
     out.sort_by(|a, b| {
