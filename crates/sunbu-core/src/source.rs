@@ -24,7 +24,7 @@ macro_rules! sources {
             #[doc = concat!($code, " (grade ", $grade, "): ", $title, ".")]
             pub const $name: Source = Source { code: $code, grade: $grade, title: $title };
         )*
-        /// All sources named in rules, tables, standards and docs.
+        /// All sources named in the garment rules and tables.
         pub const ALL: &[Source] = &[$($name),*];
     };
 }
@@ -63,42 +63,5 @@ sources! {
     S123 "S123" 'B' "Tailoring studio: yuki limit from bolt width (worked)";
     S135 "S135" 'C' "Glossary of measured parts";
     F16 "F16" 'D' "Essay: why the collar collapses";
-    A10 "A10" 'B' "Trade glossary: side seam";
-    F1 "F1" 'C' "Cures for disorder by place";
-    F6 "F6" 'B' "Dressing class: soft and stiff cloth raise";
-    F8 "F8" 'D' "Dressing steps, an essay";
-    F9 "F9" 'C' "Basics of dressing";
-    F10 "F10" 'D' "Width alterations and wearing";
-    F11 "F11" 'D' "Narrow body width: wearing tricks";
-    F13 "F13" 'B' "Teacher column: centre back, wrinkles, han-eri";
-    F27 "F27" 'D' "Slanting fold, two cures";
-    F28 "F28" 'D' "Slanting fold";
-    F29 "F29" 'D' "Fold too long, yukata";
-    F30 "F30" 'D' "Second cord method";
-    F33 "F33" 'B' "Magazine questions and answers: the pillow slips";
-    N1 "N1" 'A' "University teaching programme, how to wear the yukata: 3, start";
-    N3 "N3" 'A' "University teaching programme, how to wear the yukata: 6, ohashori";
-    P2 "P2" 'A' "Grant report on clothing pressure, 05405007 (final and 1994)";
-    P9 "P9" 'A' "Fold position from body measures, 57th congress of home economics, 2P-30 (2005)";
-    P21 "P21" 'A' "Ohashori slippage and koshihimo position, Jpn. J. Clothing Research 58(2), 71-82 (2015)";
-    P22 "P22" 'A' "Disorder following arm actions, Jpn. J. Clothing Research 30(1), 13-19 (1986)";
-    PD2 "PD2" 'D' "How many towels for which build";
-    PD6 "PD6" 'D' "On body padding";
-    S15 "S15" 'B' "Kimono glossary: erishita";
-    S24 "S24" 'B' "Dressing school: finishing points";
-    S25 "S25" 'C' "Column: tsumashita matters";
-    S27 "S27" 'C' "Dressing steps";
-    S28 "S28" 'D' "Yukata dressing points";
-    S30 "S30" 'C' "Glossary: kitake";
-    S31 "S31" 'D' "Hem length in practice";
-    S32 "S32" 'D' "Dresser's notes: nape and underwear";
-    S33 "S33" 'D' "Index-finger rules";
-    S72 "S72" 'C' "Men's kimono questions and answers: yuki";
-    S86 "S86" 'C' "Size notes";
-    S87 "S87" 'C' "Juban for tall, long-armed wearers; bolt widths";
-    S116 "S116" 'A' "Influence of the juban on worn appearance, women's university bulletin";
-    S125 "S125" 'C' "Checking an inherited furisode 3: yuki allowance";
-    S144B "S144b" 'C' "Men: putting on the nagagi";
-    X2 "X2" 'D' "Short-torso wearer's length computation";
     FS2 "FS2" 'B' "Kimono glossary: sodetake";
 }
