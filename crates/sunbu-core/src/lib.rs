@@ -5,8 +5,10 @@
 //! centimetres and say so in their names or docs.
 
 pub mod body;
+pub mod dressing;
 pub mod garment;
 mod keyed;
 pub mod measure;
 pub mod problem;
+pub mod scalar;
 pub mod source;

@@ -85,13 +85,19 @@ impl<const N: usize> Dual<N> {
 
 impl<const N: usize> Scalar for Dual<N> {
     fn constant(value: f64) -> Self {
-        Self { value, grad: [0.0; N] }
+        Self {
+            value,
+            grad: [0.0; N],
+        }
     }
     fn value(self) -> f64 {
         self.value
     }
     fn chain(self, value: f64, slope: f64) -> Self {
-        Self { value, grad: self.grad.map(|g| slope * g) }
+        Self {
+            value,
+            grad: self.grad.map(|g| slope * g),
+        }
     }
 }
 

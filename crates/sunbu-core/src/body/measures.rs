@@ -83,8 +83,8 @@ body_measures! {
     WaistHeight "waist_height" "waist height" Height 50.0..150.0 tape 0.5;
     /// Floor to the navel.
     NavelHeight "navel_height" "navel height" Height 45.0..145.0 tape 0.5;
-    /// Floor to the highest point of the hip bone at the side (iliac crest).
-    HipBoneHeight "hip_bone_height" "iliac crest height" Height 45.0..145.0 tape 0.5;
+    /// Floor to the point of the hip bone that fingers find in front (anterior superior iliac spine).
+    HipBoneHeight "hip_bone_height" "anterior superior iliac spine height" Height 45.0..145.0 tape 0.5;
     /// Floor to the greatest prominence of the buttocks.
     HipHeight "hip_height" "hip height" Height 35.0..125.0 tape 0.5;
     /// Floor to the crotch.

@@ -8,7 +8,7 @@ keyed_enum! {
     Landmark {
         /// The ankle bone.
         Ankle = "ankle",
-        /// The hip bone (iliac crest).
+        /// The hip bone, at its point in front.
         HipBone = "hip_bone",
         /// The navel.
         Navel = "navel",
@@ -101,38 +101,67 @@ pub fn length_by_hand(cm: f64, hands: &Hands) -> Option<Against> {
         (HandUnit::IndexFinger, 1.0, hands.index_finger),
         (HandUnit::Fist, 1.0, hands.fist),
         (HandUnit::Finger, fingers.clamp(0.5, 4.0), hands.finger),
-        (HandUnit::Fist, to_half(cm / hands.fist).max(1.0), hands.fist),
+        (
+            HandUnit::Fist,
+            to_half(cm / hands.fist).max(1.0),
+            hands.fist,
+        ),
     ];
     let off = |&(_, count, size): &(HandUnit, f64, f64)| (count * size - cm).abs();
-    let best = candidates.into_iter().min_by(|a, b| off(a).total_cmp(&off(b)))?;
-    (off(&best) <= 0.5 * hands.finger).then_some(Against::Hand { unit: best.0, count: best.1 })
+    let best = candidates
+        .into_iter()
+        .min_by(|a, b| off(a).total_cmp(&off(b)))?;
+    (off(&best) <= 0.5 * hands.finger).then_some(Against::Hand {
+        unit: best.0,
+        count: best.1,
+    })
 }
 
 /// A height in fingers above or below the nearest landmark; none beyond six fingers.
 pub fn height_by_body(cm: f64, body: &Body, hands: &Hands) -> Option<Against> {
     let offset = |l: &Landmark| cm - body.measure(l.measure()).value_cm();
-    let nearest =
-        *Landmark::ALL.iter().min_by(|a, b| offset(a).abs().total_cmp(&offset(b).abs()))?;
+    let nearest = *Landmark::ALL
+        .iter()
+        .min_by(|a, b| offset(a).abs().total_cmp(&offset(b).abs()))?;
     let fingers = to_half(offset(&nearest) / hands.finger);
-    (fingers.abs() <= 6.0).then_some(Against::Body { landmark: nearest, fingers })
+    (fingers.abs() <= 6.0).then_some(Against::Body {
+        landmark: nearest,
+        fingers,
+    })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    const HANDS: Hands = Hands { finger: 1.8, index_finger: 6.6, fist: 9.0 };
+    const HANDS: Hands = Hands {
+        finger: 1.8,
+        index_finger: 6.6,
+        fist: 9.0,
+    };
 
     #[test]
     fn two_fingers_of_front_cover_are_two_fingers() {
         let got = length_by_hand(3.5, &HANDS);
-        assert_eq!(got, Some(Against::Hand { unit: HandUnit::Finger, count: 2.0 }));
+        assert_eq!(
+            got,
+            Some(Against::Hand {
+                unit: HandUnit::Finger,
+                count: 2.0
+            })
+        );
     }
 
     #[test]
     fn a_fold_of_six_and_a_half_is_an_index_finger() {
         let got = length_by_hand(6.5, &HANDS);
-        assert_eq!(got, Some(Against::Hand { unit: HandUnit::IndexFinger, count: 1.0 }));
+        assert_eq!(
+            got,
+            Some(Against::Hand {
+                unit: HandUnit::IndexFinger,
+                count: 1.0
+            })
+        );
     }
 
     #[test]

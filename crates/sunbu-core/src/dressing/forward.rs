@@ -44,14 +44,14 @@ struct Hull<S> {
 fn hull<S: Scalar>(fitting: &Fitting, z: S, given: impl Fn(Given) -> S, padding: S) -> Hull<S> {
     let (hip_height, hip_girth) = fitting.shape_hip();
     let z = z - given(Given::HipHeight).plus(-hip_height);
-    let section = fitting.shape().at_slope(z.value());
+    let (section, slope) = fitting.shape().at_slope(z.value());
     let scale = given(Given::HipGirth).scale(1.0 / hip_girth);
     let thickness = given(Given::Layers) + padding;
     Hull {
-        girth: z.chain(section.girth, section.girth_slope) * scale
+        girth: z.chain(section.girth, slope.girth) * scale
             + given(Given::HullGirthError)
             + thickness.scale(TAU),
-        side_arc: z.chain(section.side_arc, section.side_arc_slope) * scale
+        side_arc: z.chain(section.side_arc, slope.side_arc) * scale
             + given(Given::SideArcError)
             + thickness.scale(FRAC_PI_2),
     }
@@ -71,7 +71,11 @@ struct CollarLine<S> {
 fn collar_line<S: Scalar>(half_neck: S, half_overlap: S, fall: S) -> CollarLine<S> {
     let across = half_neck + half_overlap;
     let drop = half_neck * fall / across;
-    CollarLine { drop, hold: fall - drop, lean: across / (across * across + fall * fall).sqrt() }
+    CollarLine {
+        drop,
+        hold: fall - drop,
+        lean: across / (across * across + fall * fall).sqrt(),
+    }
 }
 
 /// What is seen of this dressing on this person in this garment, in centimetres.
@@ -113,9 +117,8 @@ pub fn appearance<S: Scalar>(
     let setback = decided(D::NapeDrop) + given(G::RidgeToNape) - given(G::Kurikoshi);
     let left_seam = seam + back_width;
     let front_share = (girth.scale(0.5) - left_seam) / front_edge;
-    let cloth_back = back_length + hem
-        - (given(G::BackNeck) - decided(D::NapeDrop))
-        - given(G::BackRounding);
+    let cloth_back =
+        back_length + hem - (given(G::BackNeck) - decided(D::NapeDrop)) - given(G::BackRounding);
     let front_hem = hem + outer_raise * front_share;
     let cloth_front =
         shoulder_length - setback + front_hem - given(G::SideNeck) - given(G::BustRounding);
@@ -190,7 +193,10 @@ pub fn appearance<S: Scalar>(
 
 /// Back length (collar seam to hem) and shoulder length (ridge to hem), in centimetres.
 fn lengths<S: Scalar>(fitting: &Fitting, given: impl Fn(Given) -> S) -> (S, S) {
-    let (mitake, neck) = (given(Given::Mitake), given(Given::Kurikoshi).plus(NECK_SEAM_CM));
+    let (mitake, neck) = (
+        given(Given::Mitake),
+        given(Given::Kurikoshi).plus(NECK_SEAM_CM),
+    );
     match fitting.mitake_from() {
         MitakeFrom::BackSeam => (mitake, mitake + neck),
         MitakeFrom::Shoulder => (mitake - neck, mitake),

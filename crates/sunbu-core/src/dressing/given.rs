@@ -14,7 +14,7 @@ keyed_enum! {
         SideNeck = "side_neck_height",
         /// Height of the under-bust.
         UnderBust = "under_bust_height",
-        /// Height of the hip bone (iliac crest).
+        /// Height of the hip bone, at its point in front.
         HipBone = "hip_bone_height",
         /// Height of the fullest hip.
         HipHeight = "hip_height",
@@ -131,7 +131,7 @@ impl Fitting {
         for &a in Given::ALL {
             for &b in Given::ALL {
                 if let (Some(ma), Some(mb)) = (body_measure(a), body_measure(b)) {
-                    covariance[a.index() * Given::COUNT + b.index()] = body.covariance(ma, mb);
+                    covariance[a.index() * Given::COUNT + b.index()] = body.covariance_cm2(ma, mb);
                 }
             }
         }

@@ -98,7 +98,12 @@ impl Plan {
 /// The rules with locked decisions held where the dresser set them, inside or outside limits.
 pub(super) fn locked(rules: &Rules, locks: &Locks) -> Rules {
     locks.iter().fold(rules.clone(), |rules, (&d, &cm)| {
-        let way = Way { usual: cm, low: cm, high: cm, ..rules.way(d) };
+        let way = Way {
+            usual: cm,
+            low: cm,
+            high: cm,
+            ..rules.way(d)
+        };
         rules.with_way(d, way)
     })
 }
@@ -118,7 +123,9 @@ pub fn assess(fitting: &Fitting, rules: &Rules, dressing: Dressing) -> Plan {
         .iter()
         .map(|target| {
             let value = prediction.value(target.quantity);
-            let miss = Some(target.miss(value)).filter(|m| m.abs() >= MET_WITHIN_CM).unwrap_or(0.0);
+            let miss = Some(target.miss(value))
+                .filter(|m| m.abs() >= MET_WITHIN_CM)
+                .unwrap_or(0.0);
             Check {
                 target: target.clone(),
                 value,
@@ -131,7 +138,12 @@ pub fn assess(fitting: &Fitting, rules: &Rules, dressing: Dressing) -> Plan {
         .collect();
     checks.sort_by_key(|c| c.target.quantity);
     let misses = misses(rules, &predict(fitting, &dressing));
-    Plan { dressing, prediction, checks, misses }
+    Plan {
+        dressing,
+        prediction,
+        checks,
+        misses,
+    }
 }
 
 /// The wishes that would pay if a missed quantity were brought into its range, strongest first.
@@ -152,7 +164,11 @@ fn rivals(
     let direction = Decision::ALL.iter().map(|&d| {
         let (way, value) = (rules.way(d), dressing.get(d));
         let step = -miss.signum() * prediction.slope(quantity, d) * way.spread.powi(2);
-        let free = if step < 0.0 { value > way.low + 1e-9 } else { value < way.high - 1e-9 };
+        let free = if step < 0.0 {
+            value > way.low + 1e-9
+        } else {
+            value < way.high - 1e-9
+        };
         if free { step } else { 0.0 }
     });
     let direction: Vec<f64> = direction.collect();
@@ -170,9 +186,18 @@ fn rivals(
         .filter(|t| t.quantity != quantity)
         .filter_map(|t| {
             let (value, by) = (prediction.value(t.quantity), moved(t.quantity) / gained);
-            let out = if by < 0.0 { t.low.map(|l| l - value) } else { t.high.map(|h| value - h) };
-            (out? > -0.5 && by.abs() >= 0.2)
-                .then_some((t.weight * by * by, Rival { quantity: t.quantity, cost: by.abs() }))
+            let out = if by < 0.0 {
+                t.low.map(|l| l - value)
+            } else {
+                t.high.map(|h| value - h)
+            };
+            (out? > -0.5 && by.abs() >= 0.2).then_some((
+                t.weight * by * by,
+                Rival {
+                    quantity: t.quantity,
+                    cost: by.abs(),
+                },
+            ))
         })
         .collect();
     out.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.quantity.cmp(&b.1.quantity)));
@@ -202,7 +227,11 @@ fn binding(
                 () if value >= way.high - 1e-9 && toward > 0.0 => Side::High,
                 () => return None,
             };
-            Some(Binding { decision, side, gain: toward.abs() })
+            Some(Binding {
+                decision,
+                side,
+                gain: toward.abs(),
+            })
         })
         .collect();
     out.sort_by(|a, b| b.gain.total_cmp(&a.gain).then(a.decision.cmp(&b.decision)));

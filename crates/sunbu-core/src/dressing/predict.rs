@@ -61,7 +61,10 @@ impl Prediction {
                 inputs[(i, j)] = fitting.covariance(a, b);
             }
         }
-        Self { appearance, covariance: jacobian * inputs * jacobian.transpose() }
+        Self {
+            appearance,
+            covariance: jacobian * inputs * jacobian.transpose(),
+        }
     }
 
     /// The most likely value, in centimetres.

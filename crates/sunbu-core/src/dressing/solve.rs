@@ -57,13 +57,20 @@ pub fn objective(fitting: &Fitting, rules: &Rules, dressing: &Dressing) -> f64 {
 
 /// What an inexact aim adds to `F`.
 fn aim(rules: &Rules, seen: &Appearance) -> f64 {
-    let off = |t: &Target| t.off_centre(seen.get(t.quantity)).map_or(0.0, |(off, _)| off * off);
+    let off = |t: &Target| {
+        t.off_centre(seen.get(t.quantity))
+            .map_or(0.0, |(off, _)| off * off)
+    };
     CENTRE * rules.targets.iter().map(|t| t.weight * off(t)).sum::<f64>()
 }
 
 /// The misses alone in `F`: what is seen to be off, in weighted cm².
 pub fn misses(rules: &Rules, seen: &Appearance) -> f64 {
-    rules.targets.iter().map(|t| t.weight * t.miss(seen.get(t.quantity)).powi(2)).sum()
+    rules
+        .targets
+        .iter()
+        .map(|t| t.weight * t.miss(seen.get(t.quantity)).powi(2))
+        .sum()
 }
 
 fn pull(rules: &Rules, dressing: &Dressing) -> f64 {
@@ -143,7 +150,11 @@ pub fn solve(fitting: &Fitting, rules: &Rules, start: Dressing) -> Solution {
         }
         break;
     }
-    Solution { dressing: at, objective: best, steps }
+    Solution {
+        dressing: at,
+        objective: best,
+        steps,
+    }
 }
 
 /// The step of the damped normal equations over the decisions that are not held.
@@ -164,5 +175,6 @@ fn damped_step(
         }
     }
     // Positive definite: every diagonal has its pull, so the factor always exists.
-    a.cholesky().map_or_else(SVector::zeros, |factor| factor.solve(&b))
+    a.cholesky()
+        .map_or_else(SVector::zeros, |factor| factor.solve(&b))
 }

@@ -52,7 +52,10 @@ impl Amount {
     pub fn resolve(self, stature: f64) -> f64 {
         match self {
             Self::Fixed(cm) => cm,
-            Self::Proportional { stature: share, plus } => share * stature + plus,
+            Self::Proportional {
+                stature: share,
+                plus,
+            } => share * stature + plus,
         }
     }
 
@@ -82,7 +85,7 @@ pub enum Datum {
     /// The floor, or zero for what is not a height.
     #[default]
     Floor,
-    /// The hip bone (iliac crest).
+    /// The hip bone, at its point in front.
     HipBone,
 }
 
@@ -189,18 +192,28 @@ impl Standard {
         let standard: Self =
             toml::from_str(text).map_err(|e| StandardError::Form(e.to_string().trim().into()))?;
         let problems = standard.problems();
-        if problems.is_empty() { Ok(standard) } else { Err(StandardError::Values(problems)) }
+        if problems.is_empty() {
+            Ok(standard)
+        } else {
+            Err(StandardError::Values(problems))
+        }
     }
 
     fn problems(&self) -> Vec<String> {
         let mut out = Vec::new();
-        let everywhere = self.targets.iter().map(|(q, w)| (format!("targets.{}", q.key()), w));
+        let everywhere = self
+            .targets
+            .iter()
+            .map(|(q, w)| (format!("targets.{}", q.key()), w));
         let sometimes = self.occasions.iter().flat_map(|(o, rules)| {
             let name = move |q: &Quantity| format!("occasions.{}.targets.{}", o.key(), q.key());
             rules.targets.iter().map(move |(q, w)| (name(q), w))
         });
         for (place, wish) in everywhere.chain(sometimes) {
-            let finite = [wish.low, wish.high].into_iter().flatten().all(Amount::is_finite);
+            let finite = [wish.low, wish.high]
+                .into_iter()
+                .flatten()
+                .all(Amount::is_finite);
             let bounds = [130.0, 160.0, 190.0].map(|stature| {
                 let at = |a: Option<Amount>, open: f64| a.map_or(open, |a| a.resolve(stature));
                 at(wish.low, f64::NEG_INFINITY) <= at(wish.high, f64::INFINITY)
@@ -209,7 +222,10 @@ impl Standard {
                 out.push(format!("{place}: low must be a number not above high"));
             }
             if !(wish.weight.is_finite() && (0.0..=100.0).contains(&wish.weight)) {
-                out.push(format!("{place}.weight = {}: must lie in 0 to 100", wish.weight));
+                out.push(format!(
+                    "{place}.weight = {}: must lie in 0 to 100",
+                    wish.weight
+                ));
             }
         }
         for &decision in Decision::ALL {
@@ -280,9 +296,18 @@ impl Standard {
             let plus = changed.or(habit.plus).map(|a| a.resolve(stature));
             let (low, high) = (datum + habit.low, datum + habit.high);
             let usual = datum + changed.map_or(by_cloth.or(plus), |_| plus).unwrap_or(0.0);
-            Way { usual: usual.clamp(low, high), spread: habit.spread, low, high, hands: habit.hands }
+            Way {
+                usual: usual.clamp(low, high),
+                spread: habit.spread,
+                low,
+                high,
+                hands: habit.hands,
+            }
         };
-        Rules { targets, ways: std::array::from_fn(|i| habit(Decision::ALL[i])) }
+        Rules {
+            targets,
+            ways: std::array::from_fn(|i| habit(Decision::ALL[i])),
+        }
     }
 }
 

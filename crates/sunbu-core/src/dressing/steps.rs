@@ -112,7 +112,12 @@ pub struct Step {
 /// The plan in dressing order; `hands` are the dresser's own, `body` the dressed person's.
 ///
 /// Decisions that change nothing (no padding, no folding back) are left out.
-pub fn steps(plan: &Plan, body: &Body, hands: &Hands, spread: impl Fn(Decision) -> f64) -> Vec<Step> {
+pub fn steps(
+    plan: &Plan,
+    body: &Body,
+    hands: &Hands,
+    spread: impl Fn(Decision) -> f64,
+) -> Vec<Step> {
     let number = |value: StepValue| {
         let (cm, sd) = match value {
             StepValue::Do(d) => (plan.dressing.get(d), spread(d)),
@@ -123,7 +128,12 @@ pub fn steps(plan: &Plan, body: &Body, hands: &Hands, spread: impl Fn(Decision) 
         } else {
             length_by_hand(cm, hands)
         };
-        StepNumber { value, cm, interval_90: (cm - Z_90 * sd, cm + Z_90 * sd), against }
+        StepNumber {
+            value,
+            cm,
+            interval_90: (cm - Z_90 * sd, cm + Z_90 * sd),
+            against,
+        }
     };
     StepId::ALL
         .iter()
@@ -133,8 +143,16 @@ pub fn steps(plan: &Plan, body: &Body, hands: &Hands, spread: impl Fn(Decision) 
                 StepValue::Do(d) if optional(*d) => plan.dressing.get(*d).abs() >= 0.25,
                 _ => true,
             };
-            let numbers = values.iter().filter(|v| idle(v)).map(|&v| number(v)).collect();
-            Step { id, numbers, cautions }
+            let numbers = values
+                .iter()
+                .filter(|v| idle(v))
+                .map(|&v| number(v))
+                .collect();
+            Step {
+                id,
+                numbers,
+                cautions,
+            }
         })
         .collect()
 }
@@ -158,7 +176,10 @@ fn optional(decision: Decision) -> bool {
 /// Whether a number is a height that a landmark can mark.
 fn is_height(value: StepValue) -> bool {
     use Decision as D;
-    matches!(value, StepValue::Do(D::KoshihimoBack | D::KoshihimoFront | D::ObiLowerEdge))
+    matches!(
+        value,
+        StepValue::Do(D::KoshihimoBack | D::KoshihimoFront | D::ObiLowerEdge)
+    )
 }
 
 /// Numbers and cautions of each step.
@@ -173,39 +194,76 @@ fn contents(id: StepId) -> (&'static [StepValue], &'static [Caution]) {
             &[C::Heat, C::Pregnancy, C::Children],
         ),
         StepId::Juban => (
-            &[Do(D::NapeDrop), Do(D::JubanOverlap), See(Q::JubanCrossing), See(Q::JubanHold)],
+            &[
+                Do(D::NapeDrop),
+                Do(D::JubanOverlap),
+                See(Q::JubanCrossing),
+                See(Q::JubanHold),
+            ],
             &[C::TightTies],
         ),
         StepId::PutOn => (&[Do(D::BackSeamTop), See(Q::SleeveShort)], &[]),
         StepId::Hem => (&[Do(D::HemHeight)], &[C::LongHem]),
         StepId::FrontCover => (&[See(Q::FrontCover), Do(D::BackSeamHip)], &[]),
-        StepId::Shitamae => {
-            (&[Do(D::ShitamaeRaise), Do(D::ShitamaeFoldBack), See(Q::InnerCover)], &[])
-        }
-        StepId::Uwamae => {
-            (&[Do(D::UwamaeRaise), See(Q::UwamaeCorner), See(Q::CollarEndClearance)], &[C::LongHem])
-        }
+        StepId::Shitamae => (
+            &[
+                Do(D::ShitamaeRaise),
+                Do(D::ShitamaeFoldBack),
+                See(Q::InnerCover),
+            ],
+            &[],
+        ),
+        StepId::Uwamae => (
+            &[
+                Do(D::UwamaeRaise),
+                See(Q::UwamaeCorner),
+                See(Q::CollarEndClearance),
+            ],
+            &[C::LongHem],
+        ),
         StepId::Koshihimo => (
             &[Do(D::KoshihimoBack), Do(D::KoshihimoFront)],
             &[C::TightTies, C::Pregnancy, C::Fainting],
         ),
-        StepId::Fold => (&[See(Q::ClothFront), See(Q::ClothRight), See(Q::ClothBack)], &[]),
+        StepId::Fold => (
+            &[See(Q::ClothFront), See(Q::ClothRight), See(Q::ClothBack)],
+            &[],
+        ),
         StepId::Collar => (
-            &[Do(D::NapeDrop), Do(D::KimonoOverlap), See(Q::JubanShow), See(Q::KimonoHold)],
+            &[
+                Do(D::NapeDrop),
+                Do(D::KimonoOverlap),
+                See(Q::JubanShow),
+                See(Q::KimonoHold),
+            ],
             &[],
         ),
         StepId::TakeUp => (
-            &[Do(D::TakeUpFront), Do(D::TakeUpRight), Do(D::TakeUpBack), See(Q::FoldFront)],
+            &[
+                Do(D::TakeUpFront),
+                Do(D::TakeUpRight),
+                Do(D::TakeUpBack),
+                See(Q::FoldFront),
+            ],
             &[C::TightTies],
         ),
         StepId::Obi => (
-            &[Do(D::ObiLowerEdge), See(Q::FoldFront), See(Q::CollarEndVisible)],
+            &[
+                Do(D::ObiLowerEdge),
+                See(Q::FoldFront),
+                See(Q::CollarEndVisible),
+            ],
             &[C::TightTies, C::Fainting, C::Heat, C::Pregnancy],
         ),
         StepId::Drum => (&[Do(D::DrumHeight), Do(D::TareLength)], &[]),
         StepId::Obiage => (&[Do(D::ObiageShow)], &[]),
         StepId::Look => (
-            &[See(Q::HemBack), See(Q::FrontCover), See(Q::FoldFront), See(Q::FoldSlant)],
+            &[
+                See(Q::HemBack),
+                See(Q::FrontCover),
+                See(Q::FoldFront),
+                See(Q::FoldSlant),
+            ],
             &[C::Fainting, C::LongHem, C::Children],
         ),
     }

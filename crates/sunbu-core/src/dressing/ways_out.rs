@@ -80,15 +80,8 @@ fn most(remedy: Remedy) -> f64 {
 }
 
 /// Fitting and rules with `amount` centimetres of a remedy carried out.
-fn carried_out(
-    fitting: &Fitting,
-    rules: &Rules,
-    remedy: Remedy,
-    amount: f64,
-) -> (Fitting, Rules) {
-    let longer = |given: Given, by: f64| {
-        fitting.clone().with(given, fitting.value(given) + by)
-    };
+fn carried_out(fitting: &Fitting, rules: &Rules, remedy: Remedy, amount: f64) -> (Fitting, Rules) {
+    let longer = |given: Given, by: f64| fitting.clone().with(given, fitting.value(given) + by);
     let wider = |by: f64| {
         // Both back panels and both fronts grow alike: a quarter of the whole on each.
         let front = fitting.value(Given::Maehaba) + by / 4.0;
@@ -98,14 +91,24 @@ fn carried_out(
         decisions.iter().fold(rules.clone(), |rules, &d| {
             let way = rules.way(d);
             let way = match side {
-                Side::Low => Way { low: way.low - amount, ..way },
-                Side::High => Way { high: way.high + amount, ..way },
+                Side::Low => Way {
+                    low: way.low - amount,
+                    ..way
+                },
+                Side::High => Way {
+                    high: way.high + amount,
+                    ..way
+                },
             };
             rules.with_way(d, way)
         })
     };
     let tie = [Decision::KoshihimoBack, Decision::KoshihimoFront];
-    let take_up = [Decision::TakeUpFront, Decision::TakeUpRight, Decision::TakeUpBack];
+    let take_up = [
+        Decision::TakeUpFront,
+        Decision::TakeUpRight,
+        Decision::TakeUpBack,
+    ];
     let same = || (fitting.clone(), rules.clone());
     match remedy {
         Remedy::LetOutSides | Remedy::WiderGarment => (wider(amount), rules.clone()),
@@ -124,7 +127,10 @@ fn carried_out(
         Remedy::ShiftBackSeam => {
             let left = freed(&[Decision::BackSeamHip], Side::High);
             let way = left.way(Decision::BackSeamHip);
-            let both = Way { low: way.low - amount, ..way };
+            let both = Way {
+                low: way.low - amount,
+                ..way
+            };
             (same().0, left.with_way(Decision::BackSeamHip, both))
         }
     }
@@ -143,7 +149,9 @@ pub fn ways_out(
     quantity: Quantity,
 ) -> Vec<WayOut> {
     let rules = locked(rules, locks);
-    let Some(target) = rules.target(quantity) else { return Vec::new() };
+    let Some(target) = rules.target(quantity) else {
+        return Vec::new();
+    };
     let start = solve(fitting, &rules, rules.usual()).dressing;
     let all_in_all = |seen: &Appearance| misses(&rules, seen);
     let replanned = |remedy: Remedy, amount: f64| {
@@ -169,18 +177,33 @@ pub fn ways_out(
             if at_most.0.abs() < MET_WITHIN_CM {
                 while enough - short > 0.1 {
                     let middle = 0.5 * (short + enough);
-                    if met(middle) { enough = middle } else { short = middle }
+                    if met(middle) {
+                        enough = middle
+                    } else {
+                        short = middle
+                    }
                 }
-                helps(replanned(remedy, enough)).then_some(WayOut { remedy, amount: enough, left: 0.0 })
+                helps(replanned(remedy, enough)).then_some(WayOut {
+                    remedy,
+                    amount: enough,
+                    left: 0.0,
+                })
             } else {
                 let left = at_most.0;
-                helps(at_most).then_some(WayOut { remedy, amount: most, left })
+                helps(at_most).then_some(WayOut {
+                    remedy,
+                    amount: most,
+                    left,
+                })
             }
         })
         .collect();
     out.sort_by(|a, b| {
         let key = |w: &WayOut| (w.left.abs(), w.amount);
-        key(a).partial_cmp(&key(b)).unwrap_or(std::cmp::Ordering::Equal).then(a.remedy.cmp(&b.remedy))
+        key(a)
+            .partial_cmp(&key(b))
+            .unwrap_or(std::cmp::Ordering::Equal)
+            .then(a.remedy.cmp(&b.remedy))
     });
     out
 }

@@ -100,7 +100,9 @@ pub fn worth(fitting: &Fitting, rules: &Rules) -> Worth {
         .collect();
     missed.sort_by(|a, b| {
         let weighted = |(t, miss): &(&Target, f64)| t.weight * miss * miss;
-        weighted(b).total_cmp(&weighted(a)).then(a.0.quantity.cmp(&b.0.quantity))
+        weighted(b)
+            .total_cmp(&weighted(a))
+            .then(a.0.quantity.cmp(&b.0.quantity))
     });
     let mut work: Vec<(Decision, f64, f64)> = Decision::ALL
         .iter()
@@ -118,7 +120,10 @@ pub fn worth(fitting: &Fitting, rules: &Rules) -> Worth {
         reason: Reason {
             cut: cut(fitting, rules),
             work: work.into_iter().map(|(d, by, _)| (d, by)).collect(),
-            missed: missed.into_iter().map(|(t, miss)| (t.quantity, miss)).collect(),
+            missed: missed
+                .into_iter()
+                .map(|(t, miss)| (t.quantity, miss))
+                .collect(),
         },
     }
 }
@@ -134,13 +139,16 @@ fn cut(fitting: &Fitting, rules: &Rules) -> Vec<(Cut, f64)> {
     let mut out = vec![
         signed(miss(Quantity::FrontCover), Cut::Narrow, Cut::Wide),
         signed(2.0 * miss(Quantity::FoldFront), Cut::Long, Cut::Short),
-        signed(miss(Quantity::SleeveShort), Cut::SleevesShort, Cut::SleevesLong),
+        signed(
+            miss(Quantity::SleeveShort),
+            Cut::SleevesShort,
+            Cut::SleevesLong,
+        ),
     ];
     out.retain(|(_, by)| *by >= 0.5);
     out.sort_by(|a, b| b.1.total_cmp(&a.1));
     out
 }
-
 
 /// The order of all fittings, best first, by index; equals keep their order.
 ///
@@ -155,13 +163,17 @@ pub fn rank(fittings: &[(Fitting, Rules)], threads: usize) -> Vec<(usize, Worth)
                 scope.spawn(move || part.iter().map(|(f, r)| worth(f, r)).collect::<Vec<_>>())
             })
             .collect();
-        let joined = parts.into_iter().flat_map(|p| p.join().expect("planning never panics"));
+        let joined = parts
+            .into_iter()
+            .flat_map(|p| p.join().expect("planning never panics"));
         joined.enumerate().collect()
     });
     out.sort_by(|(i, a), (j, b)| {
-        let by_worth = a.order().partial_cmp(&b.order()).unwrap_or(std::cmp::Ordering::Equal);
+        let by_worth = a
+            .order()
+            .partial_cmp(&b.order())
+            .unwrap_or(std::cmp::Ordering::Equal);
         by_worth.then(i.cmp(j))
     });
     out
 }
-
