@@ -40,7 +40,8 @@ struct Hull<S> {
 /// The hull at height `z`, with layers and hip padding, both in centimetres.
 ///
 /// Padding and layers of thickness `t` add `2 pi t` to the girth of a convex hull, a quarter of
-/// it between centre back and side line, where the hull has turned by a right angle.
+/// it between centre back and side line, where the hull has turned by a right angle. The hull
+/// moves up and down with the given hip height and grows with the given hip girth.
 fn hull<S: Scalar>(fitting: &Fitting, z: S, given: impl Fn(Given) -> S, padding: S) -> Hull<S> {
     let (hip_height, hip_girth) = fitting.shape_hip();
     let z = z - given(Given::HipHeight).plus(-hip_height);
@@ -48,12 +49,8 @@ fn hull<S: Scalar>(fitting: &Fitting, z: S, given: impl Fn(Given) -> S, padding:
     let scale = given(Given::HipGirth).scale(1.0 / hip_girth);
     let thickness = given(Given::Layers) + padding;
     Hull {
-        girth: z.chain(section.girth, slope.girth) * scale
-            + given(Given::HullGirthError)
-            + thickness.scale(TAU),
-        side_arc: z.chain(section.side_arc, slope.side_arc) * scale
-            + given(Given::SideArcError)
-            + thickness.scale(FRAC_PI_2),
+        girth: z.chain(section.girth, slope.girth) * scale + thickness.scale(TAU),
+        side_arc: z.chain(section.side_arc, slope.side_arc) * scale + thickness.scale(FRAC_PI_2),
     }
 }
 
@@ -105,7 +102,9 @@ pub fn appearance<S: Scalar>(
     let girth = at_hip.girth;
     let front_edge = front_width + given(G::Aizumahaba);
     let width = back_width + front_edge;
-    let front_cover = (at_end.girth - at_end.side_arc) - (seam + width);
+    let right_side =
+        at_end.girth + given(G::HullGirthError) - at_end.side_arc - given(G::SideArcError);
+    let front_cover = right_side - (seam + width);
     let width_at_hip = back_width + front_width + okumi_at(given, given(G::HipHeight) - hem);
     let inner_cover = width_at_hip - decided(D::ShitamaeFoldBack) - seam - girth.scale(0.5);
     let wrap_ease = back_width + width - girth;

@@ -26,9 +26,9 @@ keyed_enum! {
         NeckBaseGirth = "neck_base_girth",
         /// Back neck point over the shoulder to the wrist bone, arm lowered 45 degrees.
         SpineToWrist = "spine_to_wrist",
-        /// Error of the hull girth between the taped levels.
+        /// Error of the hull girth at the collar end, beyond what hip height and girth explain.
         HullGirthError = "hull_girth_error",
-        /// Error of the side line's arc.
+        /// Error of the side line's arc at the collar end.
         SideArcError = "side_arc_error",
         /// Length of the garment, measured as `MitakeFrom` says.
         Mitake = "mitake",
@@ -120,10 +120,15 @@ impl Fitting {
             }
         }
         let shape = body.shape().clone();
-        let hip = body.measure(BodyMeasure::HipHeight).value_cm();
+        let hip = body.measure(BodyMeasure::HipHeight);
+        let shape_hip = (hip.value_cm(), shape.girth(hip.value_cm()));
+        let collar_end = values[Given::Erishita.index()];
         for (given, sd) in [
-            (Given::HullGirthError, shape.girth_sd(hip)),
-            (Given::SideArcError, shape.side_arc_sd(hip)),
+            (
+                Given::HullGirthError,
+                unexplained_girth_sd(body, shape_hip, collar_end),
+            ),
+            (Given::SideArcError, shape.side_arc_sd(collar_end)),
         ] {
             covariance[given.index() * (Given::COUNT + 1)] = sd * sd;
             origins[given.index()] = Origin::Completed;
@@ -139,7 +144,7 @@ impl Fitting {
             values,
             covariance,
             origins,
-            shape_hip: (hip, shape.girth(hip)),
+            shape_hip,
             shape,
             mitake_from: garment.mitake_from(),
             cloth: garment.cloth(),
@@ -154,6 +159,9 @@ impl Fitting {
     }
 
     /// One given number with its trust.
+    ///
+    /// # Panics
+    /// Never: values and variances come from checked measures.
     pub fn given(&self, given: Given) -> Measured {
         let (value, sd) = (self.value(given), self.covariance(given, given).sqrt());
         Measured::new(value, sd, self.origins[given.index()])
@@ -195,6 +203,20 @@ impl Fitting {
     pub fn cloth(&self) -> Cloth {
         self.cloth
     }
+}
+
+/// Deviation of the hull girth at height `z` that is left when hip height and girth are known.
+///
+/// The body states its deviation with all causes in it; the two that the forward model follows
+/// itself are taken out, so that they are not counted twice.
+fn unexplained_girth_sd(body: &Body, shape_hip: (f64, f64), z: f64) -> f64 {
+    let (section, slope) = body.shape().at_slope(z);
+    let by_height = slope.girth * body.measure(BodyMeasure::HipHeight).sd_cm();
+    let share = section.girth / shape_hip.1;
+    let by_girth = share * body.measure(BodyMeasure::HipGirth).sd_cm();
+    (body.shape().girth_sd(z).powi(2) - by_height.powi(2) - by_girth.powi(2))
+        .max(0.0)
+        .sqrt()
 }
 
 /// The body measure behind a given number.

@@ -153,6 +153,9 @@ fn cut(fitting: &Fitting, rules: &Rules) -> Vec<(Cut, f64)> {
 /// The order of all fittings, best first, by index; equals keep their order.
 ///
 /// `threads` fittings are planned side by side; the result does not depend on it.
+///
+/// # Panics
+/// Never: planning does not panic, so neither does joining its threads.
 pub fn rank(fittings: &[(Fitting, Rules)], threads: usize) -> Vec<(usize, Worth)> {
     let threads = threads.clamp(1, 64);
     let share = fittings.len().div_ceil(threads).max(1);
