@@ -136,7 +136,7 @@ impl Fitting {
         for &a in Given::ALL {
             for &b in Given::ALL {
                 if let (Some(ma), Some(mb)) = (body_measure(a), body_measure(b)) {
-                    covariance[a.index() * Given::COUNT + b.index()] = body.covariance_cm2(ma, mb);
+                    covariance[a.index() * Given::COUNT + b.index()] = body.covariance(ma, mb);
                 }
             }
         }
