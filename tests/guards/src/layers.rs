@@ -4,14 +4,24 @@
 use crate::File;
 
 /// The packages of `crates/` that each of them may depend on, apart from outside libraries.
-const MAY_DEPEND_ON: [(&str, &[&str]); 5] = [
+const MAY_DEPEND_ON: [(&str, &[&str]); 6] = [
     ("sunbu-core", &[]),
-    ("sunbu-draw", &["sunbu-core"]),
+    ("sunbu-words", &["sunbu-core"]),
+    ("sunbu-draw", &["sunbu-core", "sunbu-words"]),
     ("sunbu-store", &["sunbu-core"]),
-    ("sunbu-web", &["sunbu-core", "sunbu-draw", "sunbu-store"]),
+    (
+        "sunbu-web",
+        &["sunbu-core", "sunbu-words", "sunbu-draw", "sunbu-store"],
+    ),
     (
         "sunbu",
-        &["sunbu-core", "sunbu-draw", "sunbu-store", "sunbu-web"],
+        &[
+            "sunbu-core",
+            "sunbu-words",
+            "sunbu-draw",
+            "sunbu-store",
+            "sunbu-web",
+        ],
     ),
 ];
 
