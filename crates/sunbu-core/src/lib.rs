@@ -5,6 +5,7 @@
 //! centimetres and say so in their names or docs.
 
 pub mod body;
+pub mod case;
 pub mod dressing;
 pub mod garment;
 mod keyed;

@@ -67,6 +67,34 @@ pub enum Fault {
         /// The words it takes.
         allowed: Vec<String>,
     },
+    /// A text that is too long, or holds what cannot be shown in a text.
+    BadText {
+        /// Most characters allowed.
+        most_chars: usize,
+        /// Whether it may have several lines.
+        lines: bool,
+    },
+    /// The file is not in the form it should have; `why` says where it stops making sense, in
+    /// English.
+    Form {
+        /// What the reader of the form said.
+        why: String,
+    },
+    /// The bytes of the file are no UTF-8 text.
+    NotText {
+        /// What they seem to be instead, e.g. `UTF-16`.
+        seems: &'static str,
+    },
+    /// The file or the text is larger than any real one.
+    TooMuch {
+        /// Most bytes taken.
+        most_bytes: usize,
+    },
+    /// More faults than are worth telling: those after the first `told` were left out.
+    TooManyProblems {
+        /// How many were told.
+        told: usize,
+    },
 }
 
 impl Problem {
@@ -91,6 +119,11 @@ impl Problem {
             Fault::Contradiction { code, .. } => format!("problem-contradiction-{code}"),
             Fault::UnknownField { .. } => "problem-unknown-field".into(),
             Fault::UnknownChoice { .. } => "problem-unknown-choice".into(),
+            Fault::BadText { .. } => "problem-bad-text".into(),
+            Fault::Form { .. } => "problem-form".into(),
+            Fault::NotText { .. } => "problem-not-text".into(),
+            Fault::TooMuch { .. } => "problem-too-much".into(),
+            Fault::TooManyProblems { .. } => "problem-too-many".into(),
         }
     }
 
@@ -99,21 +132,23 @@ impl Problem {
     /// A garment knows its parts as `ushirohaba`; the case file holding it calls that field
     /// `garment.ushirohaba`.
     #[must_use]
-    pub fn within(mut self, prefix: &str) -> Self {
-        let under = |path: &str| {
+    pub fn within(self, prefix: &str) -> Self {
+        self.renamed(|path| {
             if path.is_empty() {
                 prefix.to_owned()
             } else {
                 format!("{prefix}.{path}")
             }
-        };
-        self.place = under(&self.place);
+        })
+    }
+
+    /// The same problem with every path in it put through `rename`.
+    #[must_use]
+    pub fn renamed(mut self, rename: impl Fn(&str) -> String) -> Self {
+        self.place = rename(&self.place);
         match &mut self.fault {
-            Fault::MissingOneOf { others } => {
-                others.iter_mut().for_each(|path| *path = under(path));
-            }
-            Fault::Contradiction { other, .. } => {
-                other.iter_mut().for_each(|path| *path = under(path));
+            Fault::MissingOneOf { others: paths } | Fault::Contradiction { other: paths, .. } => {
+                paths.iter_mut().for_each(|path| *path = rename(path));
             }
             _ => {}
         }
@@ -158,7 +193,7 @@ pub(crate) fn fill_in(english: &str, args: &[(&'static str, f64)]) -> String {
 impl fmt::Display for Problem {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(out, "{}: ", self.place)?;
-        let typed = clipped(&self.typed);
+        let typed = printable(&clipped(&self.typed));
         match &self.fault {
             Fault::Missing => write!(out, "is needed and not given; measure it and enter it"),
             Fault::MissingOneOf { others } => write!(
@@ -208,6 +243,30 @@ impl fmt::Display for Problem {
                 "\"{typed}\" is not one of the choices; write {}",
                 allowed.join(" or ")
             ),
+            Fault::BadText { most_chars, lines } => {
+                let form = if *lines { "" } else { " on one line" };
+                write!(
+                    out,
+                    "\"{typed}\" cannot be kept; write up to {most_chars} characters{form}, \
+                     without control characters"
+                )
+            }
+            Fault::Form { why } if typed.is_empty() => write!(out, "{why}"),
+            Fault::Form { why } => write!(out, "\"{typed}\": {why}"),
+            Fault::NotText { seems } => {
+                write!(
+                    out,
+                    "is not UTF-8 text but seems to be {seems}; save it as UTF-8"
+                )
+            }
+            Fault::TooMuch { most_bytes } => write!(
+                out,
+                "is larger than any real one; at most {most_bytes} bytes are read"
+            ),
+            Fault::TooManyProblems { told } => write!(
+                out,
+                "has more than the {told} problems told; mend those and try again"
+            ),
         }
     }
 }
@@ -220,6 +279,18 @@ fn clipped(typed: &str) -> String {
     }
     let start: String = typed.chars().take(SHOWN).collect();
     format!("{start}…")
+}
+
+/// The text with a stand-in for every control character, so that it cannot spoil a terminal.
+fn printable(text: &str) -> String {
+    let shown = |c: char| {
+        if c.is_control() {
+            char::REPLACEMENT_CHARACTER
+        } else {
+            c
+        }
+    };
+    text.chars().map(shown).collect()
 }
 
 impl std::error::Error for Problem {}

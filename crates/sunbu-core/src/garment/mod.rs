@@ -17,6 +17,7 @@ pub use check::Warning;
 pub use kind::{Cloth, Kind, MitakeFrom};
 pub use part::Part;
 pub use rules::Rule;
+pub(crate) use sheet::part_named;
 pub use sheet::{Sheet, TAPE_SD_CM};
 
 use crate::measure::{Length, Measured, Origin};

@@ -179,7 +179,7 @@ impl Sheet {
 }
 
 /// The part a field is named after; `tsumashita` is the erishita's other name.
-fn part_named(name: &str) -> Option<Part> {
+pub(crate) fn part_named(name: &str) -> Option<Part> {
     match name {
         "tsumashita" => Some(Part::Erishita),
         _ => Part::from_key(name),
