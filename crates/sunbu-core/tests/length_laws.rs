@@ -116,8 +116,8 @@ proptest! {
 
 #[test]
 fn texts_in_wrong_encodings_are_refused_and_not_misread() {
-    // 4尺2寸5分 as Shift JIS and as UTF-16, some of
-    // upper half of Latin-1, and a text with a NUL: each read as UTF-8 by a careless border.
+    // 4尺2寸5分 as Shift JIS and as UTF-16, letters of Latin-1, and a text with a NUL: each taken
+    // for UTF-8 by a careless border.
     let utf_16: Vec<u8> = "4尺2寸5分"
         .encode_utf16()
         .flat_map(u16::to_le_bytes)
