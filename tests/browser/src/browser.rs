@@ -154,6 +154,16 @@ impl Browser {
         Ok(path)
     }
 
+    /// The status that the page shown was answered with; `None` when it did not come over HTTP.
+    ///
+    /// # Errors
+    /// [`BrowserError::Command`] when the page cannot be asked.
+    pub async fn status(&self) -> Result<Option<u64>, BrowserError> {
+        let script = "return performance.getEntriesByType('navigation')[0].responseStatus";
+        let status = self.ask(script, vec![], "read the page's status").await?;
+        Ok(status.as_u64().filter(|status| *status != 0))
+    }
+
     /// The language that the page says it is in, `<html lang>`; `None` when it does not say.
     ///
     /// # Errors

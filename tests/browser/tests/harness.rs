@@ -44,11 +44,9 @@ const GOOD: &str = page!(
 /// What a visit to this page finds, one fault a line.
 async fn faults(view: View, html: &str) -> String {
     let browser = Browser::open(view).await.unwrap();
-    let page = Page::new("harness", "/");
-    visit(&browser, &site::serve(html), &page)
-        .await
-        .unwrap()
-        .join("\n")
+    let page = Page::new("/?harness");
+    let faults = visit(&browser, &site::serve(html), &page).await.unwrap();
+    faults.join("\n")
 }
 
 #[tokio::test]
@@ -110,7 +108,7 @@ async fn a_page_in_another_language_than_asked_for_is_found() {
     let found = faults(DESK, &german).await;
     assert_eq!(
         found,
-        "/ at 1440 px in ja: <html lang> is Some(\"de\"), not \"ja\""
+        "/?harness at 1440 px in ja: <html lang> is Some(\"de\"), not \"ja\""
     );
 }
 
@@ -125,6 +123,26 @@ async fn scripts_that_fail_and_files_that_do_not_come_are_found() {
         assert!(found.contains(part), "no {part:?} in {found}");
     }
     assert!(!found.contains("only a warning"), "{found}");
+}
+
+#[tokio::test]
+async fn the_status_must_be_the_one_that_the_page_should_have() {
+    let browser = Browser::open(PHONE).await.unwrap();
+    let origin = site::serve(GOOD);
+    let nowhere = Page::new("/harness-nowhere");
+    let found = visit(&browser, &origin, &nowhere).await.unwrap();
+    let wrong = "/harness-nowhere at 360 px in en: the status is Some(404), not 200";
+    assert_eq!(found, [wrong]);
+    let found = visit(&browser, &origin, &nowhere.with_status(404))
+        .await
+        .unwrap();
+    assert_eq!(found, [""; 0]);
+    let home = Page::new("/?harness").with_status(404);
+    let found = visit(&browser, &origin, &home).await.unwrap();
+    assert_eq!(
+        found,
+        ["/?harness at 360 px in en: the status is Some(200), not 404"]
+    );
 }
 
 #[tokio::test]

@@ -1,10 +1,11 @@
-//! One fixed page on a free port of this machine: what the harness is tried on.
+//! One page on a free port of this machine: what the harness is tried on.
 
 use std::io::{BufRead, BufReader, Write};
 use std::net::{TcpListener, TcpStream};
 use std::thread;
 
-/// Serves this page at `/` and nothing elsewhere, as long as the test program lives; its address.
+/// Serves this page as long as the test program lives, at `/` as found and at any other path as
+/// not found; its address.
 /// `LANGUAGE` in the page becomes what the browser asked for.
 pub fn serve(html: &str) -> String {
     let listener = TcpListener::bind("127.0.0.1:0").unwrap();
@@ -32,10 +33,10 @@ fn answer(mut stream: TcpStream, html: &str) {
         })
         .next()
         .unwrap_or_default();
-    let (status, body) = match request.split(' ').nth(1) {
-        Some("/") => ("200 OK", html.replace("LANGUAGE", language.trim())),
-        _ => ("404 Not Found", String::new()),
-    };
+    let path = request.split(' ').nth(1).unwrap_or_default();
+    let found = path.split('?').next() == Some("/");
+    let status = if found { "200 OK" } else { "404 Not Found" };
+    let body = html.replace("LANGUAGE", language.trim());
     let head = format!(
         "HTTP/1.1 {status}\r\nContent-Type: text/html; charset=utf-8\r\n\
          Content-Length: {}\r\nConnection: close\r\n\r\n",
