@@ -6,6 +6,23 @@
 //! [`Browser::console_errors`] what the page itself complained of. [`Studio`] is the program under
 //! test. [`visit()`] puts them together for one page.
 //!
+//! ```no_run
+//! use sunbu_browser_tests::{Browser, Page, Studio, VIEWS, visit};
+//!
+//! # async fn every_page_is_right() -> Result<(), Box<dyn std::error::Error>> {
+//! let studio = Studio::demo("target/debug/sunbu")?; // in tests: env!("CARGO_BIN_EXE_sunbu")
+//! let pages = [Page::new("/"), Page::new("/nowhere").with_status(404)];
+//! for view in VIEWS {
+//!     let browser = Browser::open(view).await?;
+//!     for page in &pages {
+//!         let faults = visit(&browser, studio.origin(), page).await?;
+//!         assert!(faults.is_empty(), "{}", faults.join("\n"));
+//!     }
+//! }
+//! # Ok(())
+//! # }
+//! ```
+//!
 //! Nothing here is ever skipped: without a browser, its driver or the accessibility rules a test
 //! fails, and says what to install.
 
