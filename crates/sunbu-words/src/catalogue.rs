@@ -75,8 +75,10 @@ impl Words {
             Lang::En => ENGLISH,
             Lang::Ja => JAPANESE,
         };
-        let id: LanguageIdentifier =
-            lang.code().parse().map_err(|e| vec![format!("{}: {e}", lang.code())])?;
+        let id: LanguageIdentifier = lang
+            .code()
+            .parse()
+            .map_err(|e| vec![format!("{}: {e}", lang.code())])?;
         let mut bundle = FluentBundle::new_concurrent(vec![id]);
         // The marks that isolate text directions show as boxes in terminals and files.
         bundle.set_use_isolating(false);
@@ -91,7 +93,11 @@ impl Words {
                 Err((_, found)) => errors.extend(found.iter().map(|e| format!("{name}: {e}"))),
             }
         }
-        if errors.is_empty() { Ok(Words { lang, bundle }) } else { Err(errors) }
+        if errors.is_empty() {
+            Ok(Words { lang, bundle })
+        } else {
+            Err(errors)
+        }
     }
 
     /// Which language it is.
@@ -122,7 +128,11 @@ impl Words {
         match self.lookup(id, args) {
             Some(text) => text,
             None => {
-                debug_assert!(false, "no message {id} with {args:?} in {}", self.lang.code());
+                debug_assert!(
+                    false,
+                    "no message {id} with {args:?} in {}",
+                    self.lang.code()
+                );
                 id.to_owned()
             }
         }
@@ -136,9 +146,12 @@ impl Words {
     fn pattern(&self, id: &str) -> Option<&Pattern<&str>> {
         match id.split_once('.') {
             None => self.bundle.get_message(id)?.value(),
-            Some((id, attribute)) => {
-                Some(self.bundle.get_message(id)?.get_attribute(attribute)?.value())
-            }
+            Some((id, attribute)) => Some(
+                self.bundle
+                    .get_message(id)?
+                    .get_attribute(attribute)?
+                    .value(),
+            ),
         }
     }
 
@@ -151,7 +164,9 @@ impl Words {
             }
         }
         let mut errors = Vec::new();
-        let text = self.bundle.format_pattern(self.pattern(id)?, Some(&filled), &mut errors);
+        let text = self
+            .bundle
+            .format_pattern(self.pattern(id)?, Some(&filled), &mut errors);
         errors.is_empty().then(|| text.into_owned())
     }
 }
@@ -173,7 +188,10 @@ mod tests {
             assert_eq!(words.lang(), lang);
             assert!(!words.language_name().is_empty());
         }
-        assert_ne!(Words::of(Lang::En).language_name(), Words::of(Lang::Ja).language_name());
+        assert_ne!(
+            Words::of(Lang::En).language_name(),
+            Words::of(Lang::Ja).language_name()
+        );
     }
 
     #[test]

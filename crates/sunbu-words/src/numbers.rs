@@ -23,7 +23,11 @@ pub(crate) fn sd_of((low, high): (f64, f64)) -> f64 {
 pub(crate) fn fixed(value: f64, decimals: usize) -> String {
     let text = format!("{:.decimals$}", value.abs());
     let is_zero = text.bytes().all(|b| matches!(b, b'0' | b'.'));
-    if value < 0.0 && !is_zero { format!("\u{2212}{text}") } else { text }
+    if value < 0.0 && !is_zero {
+        format!("\u{2212}{text}")
+    } else {
+        text
+    }
 }
 
 /// The number to a tenth, without the tenth where it is none.
@@ -41,7 +45,11 @@ impl Words {
     /// An amount as one says it: whole centimetres from two on, else to a tenth.
     pub fn rough(&self, cm: f64) -> String {
         // 1.95 is where a tenth begins to round to two.
-        let text = if cm.abs() >= 1.95 { fixed(cm, 0) } else { plain(cm) };
+        let text = if cm.abs() >= 1.95 {
+            fixed(cm, 0)
+        } else {
+            plain(cm)
+        };
         self.with("cm", &[("value", (&text).into())])
     }
 
@@ -54,7 +62,10 @@ impl Words {
             return self.with("cm", &[("value", (&value).into())]);
         }
         let sd = fixed(sd_cm, places);
-        self.with("cm-uncertain", &[("value", (&value).into()), ("sd", (&sd).into())])
+        self.with(
+            "cm-uncertain",
+            &[("value", (&value).into()), ("sd", (&sd).into())],
+        )
     }
 
     /// A 90 % interval in centimetres: `22.5–25.3 cm`, whole where its deviation is about one.
@@ -62,14 +73,23 @@ impl Words {
         let places = decimals(sd_of(interval));
         let (low, high) = (fixed(interval.0, places), fixed(interval.1, places));
         // A dash beside a minus sign is hard to read.
-        let signed = [&low, &high].iter().any(|text| text.starts_with('\u{2212}'));
-        let id = if signed { "interval-signed" } else { "interval" };
+        let signed = [&low, &high]
+            .iter()
+            .any(|text| text.starts_with('\u{2212}'));
+        let id = if signed {
+            "interval-signed"
+        } else {
+            "interval"
+        };
         self.with(id, &[("low", (&low).into()), ("high", (&high).into())])
     }
 
     /// A value with as many digits as its 90 % interval allows.
     pub fn value_in(&self, cm: f64, interval: (f64, f64)) -> String {
-        self.with("cm", &[("value", (&fixed(cm, decimals(sd_of(interval)))).into())])
+        self.with(
+            "cm",
+            &[("value", (&fixed(cm, decimals(sd_of(interval)))).into())],
+        )
     }
 
     /// A wanted range, open on either side: `5 to 7 cm`, `at least 9 cm`.
@@ -127,7 +147,11 @@ impl Words {
                 if fingers == 0.0 {
                     return self.with("against-at", &[landmark]);
                 }
-                let id = if fingers > 0.0 { "against-above" } else { "against-below" };
+                let id = if fingers > 0.0 {
+                    "against-above"
+                } else {
+                    "against-below"
+                };
                 let fingers = self.hands(HandUnit::Finger, fingers.abs());
                 self.with(id, &[landmark, ("fingers", (&fingers).into())])
             }
@@ -143,7 +167,10 @@ impl Words {
         };
         let half = if count.fract() == 0.0 { "" } else { "h" };
         let key = format!("n{}{half}", count.trunc());
-        self.with(id, &[("count", (&key).into()), ("number", (&plain(count)).into())])
+        self.with(
+            id,
+            &[("count", (&key).into()), ("number", (&plain(count)).into())],
+        )
     }
 
     /// The parts after one another with the language's comma.
@@ -189,19 +216,40 @@ mod tests {
         assert_eq!(words.interval((22.52, 25.28)), "22.5–25.3 cm");
         assert_eq!(words.interval((20.4, 27.4)), "20–27 cm");
         assert_eq!(words.interval((-2.0, 0.4)), "\u{2212}2.0 to 0.4 cm");
-        assert_eq!(Words::of(Lang::Ja).interval((22.52, 25.28)), "22.5〜25.3 cm");
+        assert_eq!(
+            Words::of(Lang::Ja).interval((22.52, 25.28)),
+            "22.5〜25.3 cm"
+        );
     }
 
     #[test]
     fn hands_and_body_read_as_one_says_them() {
-        let above = Against::Body { landmark: Landmark::HipBone, fingers: 2.0 };
-        assert_eq!(Words::of(Lang::En).against(&above), "two fingers above the hip bone");
+        let above = Against::Body {
+            landmark: Landmark::HipBone,
+            fingers: 2.0,
+        };
+        assert_eq!(
+            Words::of(Lang::En).against(&above),
+            "two fingers above the hip bone"
+        );
         assert_eq!(Words::of(Lang::Ja).against(&above), "腰骨の指2本上");
-        let at = Against::Body { landmark: Landmark::Navel, fingers: 0.0 };
+        let at = Against::Body {
+            landmark: Landmark::Navel,
+            fingers: 0.0,
+        };
         assert_eq!(Words::of(Lang::En).against(&at), "at the navel");
-        let below = Against::Body { landmark: Landmark::Waist, fingers: -0.5 };
-        assert_eq!(Words::of(Lang::En).against(&below), "half a finger below the waist");
-        let fists = Against::Hand { unit: HandUnit::Fist, count: 4.5 };
+        let below = Against::Body {
+            landmark: Landmark::Waist,
+            fingers: -0.5,
+        };
+        assert_eq!(
+            Words::of(Lang::En).against(&below),
+            "half a finger below the waist"
+        );
+        let fists = Against::Hand {
+            unit: HandUnit::Fist,
+            count: 4.5,
+        };
         assert_eq!(Words::of(Lang::En).against(&fists), "4.5 light fists");
         assert_eq!(Words::of(Lang::Ja).against(&fists), "軽く握ったこぶし4.5個");
     }

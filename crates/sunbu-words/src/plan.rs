@@ -1,7 +1,7 @@
 //! What is said of a plan: wishes met or missed, what holds them, ways out, and worth.
 
 use sunbu_core::dressing::{
-    Binding, Check, Cut, Decision, Quantity, Remedy, Side, WayOut, Worth,
+    Binding, Check, Cut, Decision, Quantity, Remedy, Rival, Side, WayOut, Worth,
 };
 
 use crate::Words;
@@ -46,7 +46,10 @@ impl Words {
     /// A miss in words: above or below the wanted range by its sign, by an amount with unit.
     fn missed_by(&self, quantity: Quantity, sign: f64, amount: &str) -> String {
         let way = if sign > 0.0 { "over" } else { "under" };
-        self.with(&format!("quantity-{}.{way}", quantity.key()), &[("amount", amount.into())])
+        self.with(
+            &format!("quantity-{}.{way}", quantity.key()),
+            &[("amount", amount.into())],
+        )
     }
 
     /// A miss in centimetres, signed, as one says it: “4 cm short”.
@@ -58,13 +61,19 @@ impl Words {
     pub fn work(&self, decision: Decision, by_cm: f64) -> String {
         let way = if by_cm > 0.0 { "over" } else { "under" };
         let amount = self.rough(by_cm.abs());
-        self.with(&format!("decision-{}.{way}", decision.key()), &[("amount", (&amount).into())])
+        self.with(
+            &format!("decision-{}.{way}", decision.key()),
+            &[("amount", (&amount).into())],
+        )
     }
 
     /// How a garment's cut differs: “3 cm narrow”.
     pub fn cut(&self, cut: Cut, by_cm: f64) -> String {
         let amount = self.rough(by_cm);
-        self.with(&format!("cut-{}", cut.key()), &[("amount", (&amount).into())])
+        self.with(
+            &format!("cut-{}", cut.key()),
+            &[("amount", (&amount).into())],
+        )
     }
 
     /// A limit that holds a missed wish.
@@ -76,7 +85,19 @@ impl Words {
             Side::Low => "binding-low",
             Side::High => "binding-high",
         };
-        self.with(id, &[("decision", (&decision).into()), ("gain", (&gain).into())])
+        self.with(
+            id,
+            &[("decision", (&decision).into()), ("gain", (&gain).into())],
+        )
+    }
+
+    /// A wish that would suffer if a missed one were met.
+    pub fn rival(&self, rival: &Rival) -> String {
+        let (what, cost) = (self.quantity(rival.quantity), self.cm(rival.cost));
+        self.with(
+            "rival",
+            &[("what", (&what).into()), ("cost", (&cost).into())],
+        )
     }
 
     /// A way out: “a garment 4 cm wider all round would meet it”, “letting the sides out 6 cm
@@ -94,16 +115,27 @@ impl Words {
     /// A remedy by its amount in centimetres.
     pub fn remedy(&self, remedy: Remedy, amount_cm: f64) -> String {
         let amount = self.cm(amount_cm);
-        self.with(&format!("remedy-{}", remedy.key()), &[("amount", (&amount).into())])
+        self.with(
+            &format!("remedy-{}", remedy.key()),
+            &[("amount", (&amount).into())],
+        )
     }
 
     /// Why a garment is no better, in one line: “3 cm narrow: back seam 2 cm to the left, cover
     /// still 4 cm short”.
     pub fn reason(&self, worth: &Worth) -> String {
         let reason = &worth.reason;
-        let still = if reason.work.is_empty() { "reason-off" } else { "reason-still" };
-        let mut rest: Vec<String> =
-            reason.work.iter().take(NAMED).map(|&(d, by)| self.work(d, by)).collect();
+        let still = if reason.work.is_empty() {
+            "reason-off"
+        } else {
+            "reason-still"
+        };
+        let mut rest: Vec<String> = reason
+            .work
+            .iter()
+            .take(NAMED)
+            .map(|&(d, by)| self.work(d, by))
+            .collect();
         rest.extend(reason.missed.iter().take(NAMED).map(|&(q, by)| {
             let (what, miss) = (self.quantity_short(q), self.miss(q, by));
             self.with(still, &[("what", (&what).into()), ("miss", (&miss).into())])
@@ -115,13 +147,20 @@ impl Words {
             (false, _) => {}
         }
         let rest = self.listed(&rest);
-        let cuts: Vec<String> =
-            reason.cut.iter().take(NAMED).map(|&(cut, by)| self.cut(cut, by)).collect();
+        let cuts: Vec<String> = reason
+            .cut
+            .iter()
+            .take(NAMED)
+            .map(|&(cut, by)| self.cut(cut, by))
+            .collect();
         if cuts.is_empty() {
             return rest;
         }
         let cut = self.listed(&cuts);
-        self.with("reason-cut", &[("cut", (&cut).into()), ("rest", (&rest).into())])
+        self.with(
+            "reason-cut",
+            &[("cut", (&cut).into()), ("rest", (&rest).into())],
+        )
     }
 }
 
@@ -132,7 +171,12 @@ mod tests {
     use sunbu_core::dressing::{Reason, Target, Verdict};
 
     fn worth(reason: Reason) -> Worth {
-        Worth { off_cm: 5.0, effort_cm: 1.0, verdict: Verdict::Shows, reason }
+        Worth {
+            off_cm: 5.0,
+            effort_cm: 1.0,
+            verdict: Verdict::Shows,
+            reason,
+        }
     }
 
     #[test]
@@ -158,21 +202,41 @@ mod tests {
             Words::of(Lang::En).reason(&worth(Reason::default())),
             "all is met in the usual way"
         );
-        let cut = Reason { cut: vec![(Cut::Long, 4.0)], ..Reason::default() };
-        assert_eq!(Words::of(Lang::En).reason(&worth(cut)), "4 cm long: all is met");
+        let cut = Reason {
+            cut: vec![(Cut::Long, 4.0)],
+            ..Reason::default()
+        };
+        assert_eq!(
+            Words::of(Lang::En).reason(&worth(cut)),
+            "4 cm long: all is met"
+        );
     }
 
     #[test]
     fn ways_out_that_suffice_and_that_do_not_read_differently() {
         let words = Words::of(Lang::En);
-        let enough = WayOut { remedy: Remedy::WiderGarment, amount: 4.0, left: 0.0 };
-        assert_eq!(words.way_out(&enough), "a garment 4 cm wider all round would meet it");
-        let not = WayOut { remedy: Remedy::LetOutSides, amount: 6.0, left: 2.0 };
+        let enough = WayOut {
+            remedy: Remedy::WiderGarment,
+            amount: 4.0,
+            left: 0.0,
+        };
+        assert_eq!(
+            words.way_out(&enough),
+            "a garment 4 cm wider all round would meet it"
+        );
+        let not = WayOut {
+            remedy: Remedy::LetOutSides,
+            amount: 6.0,
+            left: 2.0,
+        };
         assert_eq!(
             words.way_out(&not),
             "letting the sides out 6 cm all round leaves 2 cm missing"
         );
-        assert_eq!(Words::of(Lang::Ja).way_out(&not), "脇を一周で6 cm出せば外れが2 cmに減る");
+        assert_eq!(
+            Words::of(Lang::Ja).way_out(&not),
+            "脇を一周で6 cm出せば外れが2 cmに減る"
+        );
     }
 
     #[test]
@@ -190,6 +254,7 @@ mod tests {
             interval_90,
             miss: 0.8,
             binding: Vec::new(),
+            rivals: Vec::new(),
         };
         let words = Words::of(Lang::En);
         assert_eq!(

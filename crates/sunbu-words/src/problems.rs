@@ -16,7 +16,10 @@ impl Words {
     /// A problem with its place, for files: fields are called by the names they have there.
     pub fn problem(&self, problem: &Problem) -> String {
         let sentence = self.sentence(problem, str::to_owned);
-        let args = [("place", (&problem.place).into()), ("sentence", (&sentence).into())];
+        let args = [
+            ("place", (&problem.place).into()),
+            ("sentence", (&sentence).into()),
+        ];
         self.with("problem-at", &args)
     }
 
@@ -28,7 +31,10 @@ impl Words {
     /// The name of a field by its path, such as `garment.ushirohaba`; the path where it has none.
     pub fn field(&self, path: &str) -> String {
         let path_without_sd = path.strip_suffix(".sd").unwrap_or(path);
-        let last = path_without_sd.rsplit('.').next().unwrap_or(path_without_sd);
+        let last = path_without_sd
+            .rsplit('.')
+            .next()
+            .unwrap_or(path_without_sd);
         if let Some(measure) = BodyMeasure::from_key(last) {
             self.body_measure(measure)
         } else if let Some(part) = Part::from_key(last) {
@@ -49,16 +55,20 @@ impl Words {
         };
         match &problem.fault {
             Fault::Missing => self.get("problem-missing"),
-            Fault::MissingOneOf { .. } => {
-                self.with("problem-missing-one-of", &[("others", (&list("list-or")).into())])
-            }
+            Fault::MissingOneOf { .. } => self.with(
+                "problem-missing-one-of",
+                &[("others", (&list("list-or")).into())],
+            ),
             Fault::Unreadable(why) => {
                 let why = self.length_error(why);
                 self.with("problem-unreadable", &[("why", (&why).into())])
             }
             Fault::WrongShape { expected } => {
                 let expected = self.expected(expected);
-                self.with("problem-wrong-shape", &[typed, ("expected", (&expected).into())])
+                self.with(
+                    "problem-wrong-shape",
+                    &[typed, ("expected", (&expected).into())],
+                )
             }
             Fault::OutOfRange { low_cm, high_cm } => {
                 let (low, high) = (plain(*low_cm), plain(*high_cm));
@@ -71,12 +81,16 @@ impl Words {
                     return sentence;
                 }
                 let others = list("and-then");
-                let args = [("sentence", (&sentence).into()), ("others", (&others).into())];
+                let args = [
+                    ("sentence", (&sentence).into()),
+                    ("others", (&others).into()),
+                ];
                 self.with("problem-together", &args)
             }
-            Fault::UnknownField { .. } => {
-                self.with("problem-unknown-field", &[("others", (&list("and-then")).into())])
-            }
+            Fault::UnknownField { .. } => self.with(
+                "problem-unknown-field",
+                &[("others", (&list("and-then")).into())],
+            ),
             Fault::UnknownChoice { .. } => {
                 let others = list("list-or");
                 let others = ("others", Arg::from(&others));
@@ -87,7 +101,11 @@ impl Words {
                 }
             }
             Fault::BadText { most_chars, lines } => {
-                let id = if *lines { "problem-bad-text" } else { "problem-bad-line" };
+                let id = if *lines {
+                    "problem-bad-text"
+                } else {
+                    "problem-bad-line"
+                };
                 self.with(id, &[typed, ("most", (*most_chars).into())])
             }
             Fault::Form { why } => {
@@ -139,8 +157,10 @@ impl Words {
                 _ => (name, shown(&detail)),
             })
             .collect();
-        let args: Vec<(&str, Arg<'_>)> =
-            details.iter().map(|(name, detail)| (*name, detail.into())).collect();
+        let args: Vec<(&str, Arg<'_>)> = details
+            .iter()
+            .map(|(name, detail)| (*name, detail.into()))
+            .collect();
         self.with(&format!("length-error-{}", error.code()), &args)
     }
 
@@ -169,17 +189,24 @@ impl Words {
 
     /// A message whose arguments are numbers of centimetres.
     fn with_cm(&self, id: &str, args: &[(&'static str, f64)]) -> String {
-        let texts: Vec<(&str, String)> =
-            args.iter().map(|&(name, cm)| (name, plain(cm))).collect();
-        let args: Vec<(&str, Arg<'_>)> =
-            texts.iter().map(|(name, text)| (*name, text.into())).collect();
+        let texts: Vec<(&str, String)> = args.iter().map(|&(name, cm)| (name, plain(cm))).collect();
+        let args: Vec<(&str, Arg<'_>)> = texts
+            .iter()
+            .map(|(name, text)| (*name, text.into()))
+            .collect();
         self.with(id, &args)
     }
 }
 
 /// A text as a sentence quotes it: cut short, with a stand-in for every control character.
 fn shown(text: &str) -> String {
-    let printable = |c: char| if c.is_control() { char::REPLACEMENT_CHARACTER } else { c };
+    let printable = |c: char| {
+        if c.is_control() {
+            char::REPLACEMENT_CHARACTER
+        } else {
+            c
+        }
+    };
     let mut chars = text.trim().chars().map(printable);
     let mut start: String = chars.by_ref().take(SHOWN_CHARS).collect();
     if chars.next().is_some() {

@@ -12,7 +12,10 @@ impl Words {
 
     /// The numbers of a step, one line each.
     pub fn step_numbers(&self, step: &Step) -> Vec<String> {
-        step.numbers.iter().map(|number| self.number(number)).collect()
+        step.numbers
+            .iter()
+            .map(|number| self.number(number))
+            .collect()
     }
 
     /// What stands over or under all cautions: they are customary, no medical advice.
