@@ -408,7 +408,7 @@ fn no_message_lies_unused() {
             let prefix = &name[..=at];
             ["problem-contradiction-", "warning-"].contains(&prefix)
                 && program.contains(&format!("\"{code}\""))
-                || !["problem-", "quantity-", "decision-", "step-"].contains(&prefix)
+                || !["problem-", "problem-contradiction-", "warning-"].contains(&prefix)
                     && !keyed.iter().any(|key| key.starts_with(prefix))
                     && program.contains(&format!("\"{prefix}{{"))
         });
