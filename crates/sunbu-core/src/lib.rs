@@ -6,6 +6,7 @@
 
 pub mod body;
 pub mod case;
+pub mod demo;
 pub mod dressing;
 pub mod garment;
 mod keyed;

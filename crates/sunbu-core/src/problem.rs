@@ -34,7 +34,8 @@ pub enum Fault {
     },
     /// The text is not a length.
     Unreadable(LengthError),
-    /// The value has another shape than the field takes, e.g. a list where a length belongs.
+    /// The value has another shape than the field takes, e.g. a list where a length belongs, or
+    /// nothing was given.
     WrongShape {
         /// What the field takes, in words, e.g. `a length such as 161 or "4尺2寸5分"`.
         expected: &'static str,
@@ -202,6 +203,9 @@ impl fmt::Display for Problem {
                 others.join(" or ")
             ),
             Fault::Unreadable(why) => write!(out, "\"{typed}\" is not a length: {why}"),
+            Fault::WrongShape { expected } if typed.trim().is_empty() => {
+                write!(out, "is needed and not given; write {expected}")
+            }
             Fault::WrongShape { expected } => {
                 write!(out, "\"{typed}\" does not belong here; write {expected}")
             }

@@ -250,8 +250,9 @@ pub(super) fn warnings(whole: &Completion) -> Vec<Warning> {
     let taped = |part| whole.part(part).rule.is_none();
     let mut found = Vec::new();
     let drag = cm(Part::Katahaba) - cm(Part::Ushirohaba);
-    // Completed against completed says nothing of the garment.
-    if taped(Part::Katahaba) || taped(Part::Yuki) || taped(Part::Sodehaba) {
+    // A completed shoulder or back is too unsure for a limit of millimetres.
+    let shoulder_known = taped(Part::Katahaba) || taped(Part::Yuki) && taped(Part::Sodehaba);
+    if shoulder_known && taped(Part::Ushirohaba) {
         let args = vec![
             ("difference", drag),
             ("katahaba", cm(Part::Katahaba)),
