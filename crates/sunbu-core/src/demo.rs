@@ -1,31 +1,33 @@
 //! The demo studio: invented people and garments, read from the data that ships with the program.
 //!
 //! A small teaching room above a hardware shop, with people of very different builds and garments
-//! of which many are second-hand and fit badly. It goes through the same readers as what a dresser
-//! enters, so it is also an example of how to write the files.
+//! of which many are second-hand and fit badly. Measures go through the reader of case files, so
+//! the files are also an example of how to write one; only names and notes differ, given here in
+//! every language of the program: `name = { en = "…", ja = "…" }`.
 
-use serde::{Deserialize, Serialize};
+use serde::Deserialize;
 
-use crate::body::Tape;
-use crate::garment::Sheet;
+use crate::case::{Fields, Person, Piece};
+use crate::measure::Entry;
 use crate::problem::{Fault, Problem};
 
 const PEOPLE: &str = include_str!("../../../data/demo/people.toml");
 const GARMENTS: &str = include_str!("../../../data/demo/garments.toml");
 
-/// The same words in the languages of the program.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Words {
-    /// In English.
-    pub en: String,
-    /// In Japanese.
-    pub ja: String,
+/// One person or garment of the demo studio, named in every language of the program.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Demo<T> {
+    /// Short name for links, unique in its list.
+    pub key: String,
+    /// With name and note in English.
+    pub en: T,
+    /// With name and note in Japanese, all else the same.
+    pub ja: T,
 }
 
-impl Words {
-    /// The words in the language of this tag: Japanese for `ja` and `ja-…`, else English.
-    pub fn text(&self, language: &str) -> &str {
+impl<T> Demo<T> {
+    /// The one in the language of this tag: Japanese for `ja` and `ja-…`, else English.
+    pub fn said(&self, language: &str) -> &T {
         match language.split('-').next() {
             Some("ja") => &self.ja,
             _ => &self.en,
@@ -33,37 +35,11 @@ impl Words {
     }
 }
 
-/// One person of the demo studio.
-#[derive(Debug, Clone, PartialEq)]
-pub struct DemoPerson {
-    /// Short name for links, unique among the people.
-    pub key: String,
-    /// Name.
-    pub name: Words,
-    /// What the dresser wrote beside the name.
-    pub notes: Words,
-    /// What was taped.
-    pub tape: Tape,
-}
-
-/// One garment of the demo studio.
-#[derive(Debug, Clone, PartialEq)]
-pub struct DemoGarment {
-    /// Short name for links, unique among the garments.
-    pub key: String,
-    /// Name.
-    pub name: Words,
-    /// What the dresser wrote beside the name.
-    pub notes: Words,
-    /// What was measured of it.
-    pub sheet: Sheet,
-}
-
 /// The people of the demo studio, in the order of the file.
 ///
 /// # Errors
 /// As [`read_people`]; a test holds that the shipped file has none.
-pub fn people() -> Result<Vec<DemoPerson>, Vec<Problem>> {
+pub fn people() -> Result<Vec<Demo<Person>>, Vec<Problem>> {
     read_people(PEOPLE)
 }
 
@@ -71,7 +47,7 @@ pub fn people() -> Result<Vec<DemoPerson>, Vec<Problem>> {
 ///
 /// # Errors
 /// As [`read_garments`]; a test holds that the shipped file has none.
-pub fn garments() -> Result<Vec<DemoGarment>, Vec<Problem>> {
+pub fn garments() -> Result<Vec<Demo<Piece>>, Vec<Problem>> {
     read_garments(GARMENTS)
 }
 
@@ -80,16 +56,8 @@ pub fn garments() -> Result<Vec<DemoGarment>, Vec<Problem>> {
 /// # Errors
 /// All problems of all people, with paths such as `person.3.hip_girth` (counted from 1); one at
 /// `person` when the text is no TOML or has no such list.
-pub fn read_people(text: &str) -> Result<Vec<DemoPerson>, Vec<Problem>> {
-    let read = |table: &toml::Table| Tape::from_toml(table, &HEADING);
-    let people = read_each(text, "person", read)?;
-    let person = |(Heading { key, name, notes }, tape)| DemoPerson {
-        key,
-        name,
-        notes,
-        tape,
-    };
-    Ok(people.into_iter().map(person).collect())
+pub fn read_people(text: &str) -> Result<Vec<Demo<Person>>, Vec<Problem>> {
+    read_each(text, "person", Person::from_fields)
 }
 
 /// Reads garments from TOML as the shipped file has it, `[[garment]]` tables.
@@ -97,52 +65,44 @@ pub fn read_people(text: &str) -> Result<Vec<DemoPerson>, Vec<Problem>> {
 /// # Errors
 /// All problems of all garments, with paths such as `garment.3.ushirohaba` (counted from 1); one
 /// at `garment` when the text is no TOML or has no such list.
-pub fn read_garments(text: &str) -> Result<Vec<DemoGarment>, Vec<Problem>> {
-    let read = |table: &toml::Table| Sheet::from_toml(table, &HEADING);
-    let garments = read_each(text, "garment", read)?;
-    let garment = |(Heading { key, name, notes }, sheet)| DemoGarment {
-        key,
-        name,
-        notes,
-        sheet,
-    };
-    Ok(garments.into_iter().map(garment).collect())
+pub fn read_garments(text: &str) -> Result<Vec<Demo<Piece>>, Vec<Problem>> {
+    read_each(text, "garment", Piece::from_fields)
 }
 
-/// The fields before the measures, which the readers of the measures pass over.
-const HEADING: [&str; 3] = ["key", "name", "notes"];
-
-struct Heading {
-    key: String,
-    name: Words,
-    notes: Words,
+/// The same words in the languages of the program.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Words {
+    en: String,
+    ja: String,
 }
 
-/// Reads every table of the list `list`, its heading and its measures, gathering what is wrong
-/// with each.
+/// Reads every table of a list, gathering what is wrong with each.
 fn read_each<T>(
     text: &str,
     list: &'static str,
-    read_measures: impl Fn(&toml::Table) -> Result<T, Vec<Problem>>,
-) -> Result<Vec<(Heading, T)>, Vec<Problem>> {
-    let file: toml::Table = text.parse().map_err(|_| {
-        let fault = Fault::WrongShape { expected: "TOML" };
-        vec![Problem::new(list, text, fault)]
-    })?;
+    read: impl Fn(&Fields) -> Result<T, Vec<Problem>>,
+) -> Result<Vec<Demo<T>>, Vec<Problem>> {
+    let wrong_shape =
+        |typed: String, expected| vec![Problem::new(list, typed, Fault::WrongShape { expected })];
+    let file: toml::Table = text
+        .parse()
+        .map_err(|_| wrong_shape(text.to_owned(), "TOML"))?;
     let tables = tables(&file, list).ok_or_else(|| {
-        let expected = "a list of tables, each under the list's name in double brackets";
         let typed = file.get(list).map_or(String::new(), ToString::to_string);
-        vec![Problem::new(list, typed, Fault::WrongShape { expected })]
+        wrong_shape(
+            typed,
+            "a list of tables, each under the list's name in double brackets",
+        )
     })?;
     let mut good = Vec::new();
     let mut problems = Vec::new();
     for (place, table) in tables.into_iter().enumerate() {
-        match (read_heading(table), read_measures(table)) {
-            (Ok(heading), Ok(measures)) => good.push((heading, measures)),
-            (heading, measures) => {
+        match read_one(table, &read) {
+            Ok(demo) => good.push(demo),
+            Err(found) => {
                 let prefix = format!("{list}.{}", place + 1);
-                let found = heading.err().into_iter().chain(measures.err()).flatten();
-                problems.extend(found.map(|problem| problem.within(&prefix)));
+                problems.extend(found.into_iter().map(|problem| problem.within(&prefix)));
             }
         }
     }
@@ -159,15 +119,40 @@ fn tables<'a>(file: &'a toml::Table, list: &str) -> Option<Vec<&'a toml::Table>>
     items.iter().map(toml::Value::as_table).collect()
 }
 
-fn read_heading(table: &toml::Table) -> Result<Heading, Vec<Problem>> {
+fn read_one<T>(
+    table: &toml::Table,
+    read: impl Fn(&Fields) -> Result<T, Vec<Problem>>,
+) -> Result<Demo<T>, Vec<Problem>> {
     let mut problems = Vec::new();
-    let key = field::<String>(table, "key", "a word", &mut problems);
     let words = "{ en = \"…\", ja = \"…\" }";
+    let key = field::<String>(table, "key", "a word", &mut problems);
     let name = field::<Words>(table, "name", words, &mut problems);
-    let notes = field::<Words>(table, "notes", words, &mut problems);
-    match (key, name, notes) {
-        (Some(key), Some(name), Some(notes)) => Ok(Heading { key, name, notes }),
-        _ => Err(problems),
+    let note = field::<Words>(table, "note", words, &mut problems);
+    let mut shared = Fields::new();
+    for (field, value) in table {
+        if !["key", "name", "note"].contains(&field.as_str()) {
+            put(&mut shared, field, value, &mut problems);
+        }
+    }
+    let in_words = |name: &str, note: &str| {
+        let mut fields = shared.clone();
+        fields.insert("name".into(), name.to_owned());
+        fields.insert("note".into(), note.to_owned());
+        read(&fields)
+    };
+    let (Some(key), Some(name), Some(note)) = (key, name, note) else {
+        // Named for the reader's sake, so that the faults of the measures are told as well.
+        problems.extend(in_words("unnamed", "").err().unwrap_or_default());
+        return Err(problems);
+    };
+    match (in_words(&name.en, &note.en), in_words(&name.ja, &note.ja)) {
+        (Ok(en), Ok(ja)) if problems.is_empty() => Ok(Demo { key, en, ja }),
+        (en, ja) => {
+            // What is wrong in one language alone is its name or note; the rest is shared.
+            let found = en.err().or(ja.err()).unwrap_or_default();
+            problems.extend(found);
+            Err(problems)
+        }
     }
 }
 
@@ -178,7 +163,7 @@ fn field<T: serde::de::DeserializeOwned>(
     problems: &mut Vec<Problem>,
 ) -> Option<T> {
     let fault = Fault::WrongShape { expected };
-    match table.get(name).cloned() {
+    match table.get(name) {
         None => problems.push(Problem::new(name, "", fault)),
         Some(value) => match value.clone().try_into() {
             Ok(read) => return Some(read),
@@ -186,4 +171,21 @@ fn field<T: serde::de::DeserializeOwned>(
         },
     }
     None
+}
+
+/// A value as the form fields that a person would fill in for it.
+fn put(fields: &mut Fields, name: &str, value: &toml::Value, problems: &mut Vec<Problem>) {
+    match value.clone().try_into::<Entry>() {
+        Ok(entry) => {
+            fields.insert(name.to_owned(), entry.value);
+            fields.extend(entry.sd.map(|sd| (format!("{name}.sd"), sd)));
+        }
+        Err(_) => problems.push(Problem::new(
+            name,
+            value.to_string(),
+            Fault::WrongShape {
+                expected: "a word, a length, or { value = 161, sd = 0.5 }",
+            },
+        )),
+    }
 }

@@ -2,7 +2,7 @@
 
 use sunbu_core::garment::{Cloth, Garment, Kind, MitakeFrom, Part, Sheet};
 use sunbu_core::measure::{Entry, Origin, Unit};
-use sunbu_core::problem::{Fault, Problem};
+use sunbu_core::problem::Problem;
 
 fn sheet(fields: &[(&str, &str)]) -> Result<Sheet, Vec<Problem>> {
     let usual = [("kind", "nagagi"), ("mitake_from", "back_seam")];
@@ -237,38 +237,6 @@ fn a_sheet_keeps_its_units_in_toml_and_comes_back_the_same() {
     assert_eq!(
         serde_json::from_str::<Sheet>(&json).expect("its own text"),
         sheet
-    );
-}
-
-#[test]
-fn a_toml_field_of_the_wrong_shape_is_told_apart_from_a_missing_one() {
-    let text = r#"
-        name = "shop's own"
-        kind = "nagagi"
-        mitake_from = "back_seam"
-        mitake = [160]
-        maehaba = true
-        yuki = nan
-    "#;
-    let table: toml::Table = text.parse().expect("it is TOML");
-    let problems = Sheet::from_toml(&table, &["name"]).expect_err("nothing in it is a length");
-    let mut found: Vec<(&str, String)> = problems
-        .iter()
-        .map(|p| (p.place.as_str(), p.code()))
-        .collect();
-    found.sort();
-    assert_eq!(
-        found,
-        [
-            ("maehaba", "problem-wrong-shape".to_owned()),
-            ("mitake", "problem-wrong-shape".to_owned()),
-            ("yuki", "problem-unreadable".to_owned()),
-        ]
-    );
-    assert!(
-        problems
-            .iter()
-            .any(|p| matches!(p.fault, Fault::WrongShape { .. }))
     );
 }
 

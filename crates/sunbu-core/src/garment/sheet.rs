@@ -33,8 +33,6 @@ pub struct Sheet {
 /// Names of the fields of a sheet that are no parts.
 const CHOICES: [&str; 3] = ["kind", "cloth", "mitake_from"];
 
-const EXPECTED: &str = "a length such as 161, \"4尺2寸5分\" or { value = 161, sd = 0.5 }";
-
 impl Sheet {
     /// Reads a sheet from its fields, names and texts in any order.
     ///
@@ -125,44 +123,6 @@ impl Sheet {
             Ok(sheet)
         } else {
             Err(problems)
-        }
-    }
-
-    /// Reads a sheet from a TOML table; fields named in `also` belong to the caller and are
-    /// passed over.
-    ///
-    /// # Errors
-    /// As [`Sheet::from_fields`], and [`Fault::WrongShape`] for a field that is neither
-    /// number, text nor value with deviation.
-    pub fn from_toml(table: &toml::Table, also: &[&str]) -> Result<Sheet, Vec<Problem>> {
-        let mut problems = Vec::new();
-        let mut fields = Vec::new();
-        for (name, value) in table {
-            if also.contains(&name.as_str()) {
-                continue;
-            }
-            match value.clone().try_into::<Entry>() {
-                Ok(entry) => fields.push((name.as_str(), entry)),
-                Err(_) => problems.push(Problem::new(
-                    name,
-                    value.to_string(),
-                    Fault::WrongShape { expected: EXPECTED },
-                )),
-            }
-        }
-        let misshapen: Vec<String> = problems.iter().map(|p| p.place.clone()).collect();
-        match Sheet::from_fields(fields) {
-            Ok(sheet) if problems.is_empty() => Ok(sheet),
-            Ok(_) => Err(problems),
-            Err(found) => {
-                // A field of the wrong shape was given, so it is not missing as well.
-                problems.extend(found.into_iter().filter(|problem| {
-                    let given = |path: &String| misshapen.contains(path);
-                    !(matches!(problem.fault, Fault::Missing | Fault::MissingOneOf { .. })
-                        && (given(&problem.place) || problem.others().iter().any(given)))
-                }));
-                Err(problems)
-            }
         }
     }
 
