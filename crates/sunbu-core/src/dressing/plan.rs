@@ -111,7 +111,7 @@ pub(super) fn locked(rules: &Rules, locks: &Locks) -> Rules {
 /// The best dressing for this fitting under these rules, with the locked decisions kept.
 pub fn plan(fitting: &Fitting, rules: &Rules, locks: &Locks) -> Plan {
     let bound = locked(rules, locks);
-    let solution = solve(fitting, &bound, bound.usual());
+    let solution = solve(fitting, &bound);
     assess(fitting, &bound, solution.dressing)
 }
 

@@ -35,6 +35,12 @@ pub const PULL: f64 = 0.02;
 /// Chosen like [`PULL`]: enough to leave the edges, too little to buy a visible miss.
 pub const CENTRE: f64 = 0.02;
 
+/// Damping at the start: none to speak of, so that a quadratic is solved in one step.
+const LEAST_DAMPING: f64 = 1e-9;
+
+/// Damping at which a step is so short that no improvement is to be had.
+const MOST_DAMPING: f64 = 1e6;
+
 /// More than the longest run seen on random cases (the validation chapter prints it).
 const MAX_STEPS: usize = 200;
 
@@ -116,39 +122,75 @@ fn normal_equations(
     (gradient, hessian)
 }
 
-/// The best dressing within the limits, starting from `start`.
+/// The best dressing within the limits.
 ///
-/// Stops when a step improves `F` by less than one part in 10¹², or when no step improves it.
-pub fn solve(fitting: &Fitting, rules: &Rules, start: Dressing) -> Solution {
+/// Wishes are nearly linear in the decisions but for one: the girth under the collar end changes
+/// with the collar end's height, so an outer edge raised much or not at all may cover where the
+/// usual one does not. The search therefore starts from all three.
+pub fn solve(fitting: &Fitting, rules: &Rules) -> Solution {
+    let (usual, raise) = (rules.usual(), rules.way(Decision::UwamaeRaise));
+    [raise.high, raise.low]
+        .into_iter()
+        .map(|cm| descend(fitting, rules, usual.with(Decision::UwamaeRaise, cm)))
+        .fold(descend(fitting, rules, usual), |best, other| {
+            let steps = best.steps + other.steps;
+            let better = if other.objective < best.objective {
+                other
+            } else {
+                best
+            };
+            Solution { steps, ..better }
+        })
+}
+
+/// The best dressing reached by going down from `start`.
+///
+/// Stops when a step improves `F` by less than one part in 10⁹, or when no step improves it.
+fn descend(fitting: &Fitting, rules: &Rules, start: Dressing) -> Solution {
     let clamp = |d: Decision, v: f64| v.clamp(rules.way(d).low, rules.way(d).high);
     let mut at = Dressing::from_fn(|d| clamp(d, start.get(d)));
     let mut best = objective(fitting, rules, &at);
-    let mut damping = 1e-6;
+    let mut damping = LEAST_DAMPING;
     let mut steps = 0;
-    'outer: while steps < MAX_STEPS {
+    while steps < MAX_STEPS && damping < MOST_DAMPING {
+        steps += 1;
         let (gradient, hessian) = normal_equations(fitting, rules, &at);
-        let held = Decision::ALL.iter().map(|&d| {
-            let (way, value, slope) = (rules.way(d), at.get(d), gradient[d.index()]);
-            (value <= way.low && slope >= 0.0) || (value >= way.high && slope <= 0.0)
-        });
-        let held: Vec<bool> = held.collect();
-        while damping < 1e12 {
-            steps += 1;
-            let step = damped_step(&gradient, &hessian, &held, damping);
-            let next = Dressing::from_fn(|d| clamp(d, at.get(d) + step[d.index()]));
-            let value = objective(fitting, rules, &next);
-            if value < best {
-                let gained = best - value;
-                (at, best) = (next, value);
-                damping = (damping * 0.1).max(1e-9);
-                if gained <= 1e-12 * best.max(1e-12) {
-                    break 'outer;
-                }
-                continue 'outer;
+        let held: Vec<bool> = Decision::ALL
+            .iter()
+            .map(|&d| {
+                let (way, value, slope) = (rules.way(d), at.get(d), gradient[d.index()]);
+                (value <= way.low && slope >= 0.0) || (value >= way.high && slope <= 0.0)
+            })
+            .collect();
+        let step = damped_step(&gradient, &hessian, &held, damping);
+        let along = |share: f64| {
+            let next = Dressing::from_fn(|d| clamp(d, at.get(d) + share * step[d.index()]));
+            (objective(fitting, rules, &next), next)
+        };
+        // A wish whose range is left or entered on the way changes the curvature: the step is
+        // halved as long as that helps, which lands near the best point on it.
+        let mut found = along(1.0);
+        let mut share = 0.5;
+        while share > 1e-3 {
+            let shorter = along(share);
+            if shorter.0 >= found.0 && found.0 < best {
+                break;
             }
-            damping *= 10.0;
+            if shorter.0 < found.0 {
+                found = shorter;
+            }
+            share *= 0.5;
         }
-        break;
+        let gained = best - found.0;
+        if gained > 0.0 {
+            (best, at) = found;
+            damping = (damping * 0.01).max(LEAST_DAMPING);
+        } else {
+            damping *= 100.0;
+        }
+        if (0.0..=1e-9 * best.max(1e-6)).contains(&gained) {
+            break;
+        }
     }
     Solution {
         dressing: at,

@@ -152,11 +152,11 @@ pub fn ways_out(
     let Some(target) = rules.target(quantity) else {
         return Vec::new();
     };
-    let start = solve(fitting, &rules, rules.usual()).dressing;
+    let start = solve(fitting, &rules).dressing;
     let all_in_all = |seen: &Appearance| misses(&rules, seen);
     let replanned = |remedy: Remedy, amount: f64| {
         let (fitting, freed) = carried_out(fitting, &rules, remedy, amount);
-        let seen = predict(&fitting, &solve(&fitting, &freed, start).dressing);
+        let seen = predict(&fitting, &solve(&fitting, &freed).dressing);
         (target.miss(seen.get(quantity)), all_in_all(&seen))
     };
     let before = predict(fitting, &start);

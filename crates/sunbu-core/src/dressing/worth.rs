@@ -89,7 +89,7 @@ impl Worth {
 
 /// How well this fitting can be made to look under these rules.
 pub fn worth(fitting: &Fitting, rules: &Rules) -> Worth {
-    let solution = solve(fitting, rules, rules.usual());
+    let solution = solve(fitting, rules);
     let seen = predict(fitting, &solution.dressing);
     let off = misses(rules, &seen);
     let mut missed: Vec<(&Target, f64)> = rules
