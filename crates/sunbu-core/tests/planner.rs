@@ -27,7 +27,7 @@ fn searched(fitting: &Fitting, rules: &Rules) -> f64 {
         let way = rules.way(d);
         way.low + (way.high - way.low) * (i as f64 + 0.5) / LEVELS as f64
     };
-    let mut grid: Vec<(f64, Dressing)> = (0..LEVELS.pow(GRID.len() as u32))
+    let mut grid: Vec<(f64, Dressing)> = (0..LEVELS.pow(5))
         .map(|cell| {
             let mut at = rules.usual();
             let mut rest = cell;

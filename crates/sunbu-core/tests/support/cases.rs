@@ -47,7 +47,8 @@ impl Random {
 
     /// One of a list.
     pub fn one_of<T: Copy>(&mut self, list: &[T]) -> T {
-        list[(self.unit() * list.len() as f64) as usize]
+        let left = usize::try_from(self.next() >> 32).expect("32 bits") % list.len();
+        list[left]
     }
 }
 
