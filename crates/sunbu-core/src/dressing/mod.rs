@@ -4,12 +4,14 @@ mod against;
 mod decision;
 mod forward;
 mod given;
+mod local;
 mod plan;
 mod predict;
 mod quantity;
 mod solve;
 mod standard;
 mod steps;
+mod walls;
 mod ways_out;
 mod worth;
 
