@@ -341,12 +341,18 @@ fn question(name: &str, hull: String, fitting: &Fitting, rules: &Rules) -> Quest
     }
 }
 
-/// Where the planner starts from: the usual way, and the outer edge raised as much and as little as
-/// its limits allow.
+/// Where the planner starts from: the collar end at its lowest, a third of the way up and at its
+/// highest, all else as usual.
 fn starts(rules: &Rules) -> [Dressing; 3] {
-    let (usual, raise) = (rules.usual(), rules.way(Decision::UwamaeRaise));
-    let raised = |cm| usual.with(Decision::UwamaeRaise, cm);
-    [usual, raised(raise.high), raised(raise.low)]
+    [0.0, 1.0 / 3.0, 1.0].map(|share| {
+        let part = |decision| {
+            let way = rules.way(decision);
+            way.low + share * (way.high - way.low)
+        };
+        [Decision::HemHeight, Decision::UwamaeRaise]
+            .into_iter()
+            .fold(rules.usual(), |start, d| start.with(d, part(d)))
+    })
 }
 
 fn by_name(dressing: &Dressing) -> BTreeMap<&'static str, f64> {
