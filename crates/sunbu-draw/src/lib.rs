@@ -1,1 +1,35 @@
-//! Figures, charts and sheets as SVG from core values.
+//! Drawings as SVG from core values: the dressed figure to scale, sheets, and the model's own
+//! figures. Knows no page and does no sums of its own beyond where a line is seen.
+
+mod canvas;
+mod curve;
+mod figure;
+mod hull;
+mod labels;
+mod legend;
+mod lines;
+mod look;
+mod marks;
+mod obi;
+mod person;
+mod sheet;
+mod skirt;
+mod svg;
+mod text;
+mod upper;
+mod wanted;
+
+// The tests inside share their people with those outside, and both call the crate by its name.
+#[cfg(test)]
+extern crate self as sunbu_draw;
+#[cfg(test)]
+#[path = "../tests/bench/mod.rs"]
+#[allow(dead_code)]
+mod bench;
+
+pub use curve::Pt;
+pub use figure::{Labels, Note, Scene, Style, figure, notes};
+pub use hull::{Hull, Seen, View};
+pub use look::stylesheet;
+pub use sheet::{Page, sheet};
+pub use svg::UNITS_PER_CM;
