@@ -28,6 +28,9 @@ pub enum Error {
          To measure without it: --without-reference"
     )]
     Reference(String),
+    /// The studio did not build, start or answer.
+    #[error("the studio: {0}")]
+    Studio(String),
     /// The report's text asks for a figure that was not measured.
     #[error("the chapter's template asks for {{{0}}}, which this run has not measured")]
     Template(String),

@@ -8,8 +8,10 @@ mod cases;
 mod error;
 mod machine;
 mod planner;
+mod program;
 mod reference;
 mod report;
+mod studio;
 mod timing;
 
 use std::path::{Path, PathBuf};
@@ -22,6 +24,7 @@ use machine::Machine;
 use planner::{Amount, Rack, everything, plans, ranking};
 use reference::{Ask, compare};
 use report::Report;
+use studio::studio;
 
 /// The target is set for two cores, so no more are used where there are more.
 const THREADS: usize = 2;
@@ -76,6 +79,7 @@ fn measure(arguments: Arguments, root: &Path) -> Result<Report, Error> {
     } else {
         Amount::FULL
     };
+    let studio = studio(root, amount.visits)?;
     let demo = Demo::read()?;
     let cases = demo.spread(amount.cases);
     let rack = Rack::of(&demo, amount.rack);
@@ -104,6 +108,7 @@ fn measure(arguments: Arguments, root: &Path) -> Result<Report, Error> {
         everything,
         ranking,
         reference,
+        studio,
     })
 }
 

@@ -9,6 +9,7 @@ use sunbu_core::dressing::{
 use sunbu_core::garment::Sheet;
 
 use crate::cases::{Case, Demo};
+use crate::studio::Visits;
 use crate::timing::{OverCases, Times, many};
 
 /// How much is timed: all of it, or a little to see that it works.
@@ -28,6 +29,8 @@ pub struct Amount {
     pub dressings: usize,
     /// Runs of each case by the reference solver.
     pub reference_runs: usize,
+    /// How much of the studio is timed.
+    pub visits: Visits,
 }
 
 impl Amount {
@@ -40,6 +43,12 @@ impl Amount {
         rankings: 15,
         dressings: 100,
         reference_runs: 5,
+        visits: Visits {
+            plans: 40,
+            moves: 25,
+            pages: 3,
+            starts: 15,
+        },
     };
 
     /// Enough to see that everything works.
@@ -51,6 +60,12 @@ impl Amount {
         rankings: 3,
         dressings: 20,
         reference_runs: 1,
+        visits: Visits {
+            plans: 3,
+            moves: 3,
+            pages: 1,
+            starts: 2,
+        },
     };
 }
 

@@ -8,6 +8,7 @@ use crate::error::Error;
 use crate::machine::Machine;
 use crate::planner::{PlanTimes, RankTimes};
 use crate::reference::{AGREED_CM, AGREED_SHARE, Comparison, WORSE_SHARE};
+use crate::studio::StudioTimes;
 use crate::timing::OverCases;
 
 /// The chapter with a name in braces wherever a figure goes.
@@ -31,6 +32,8 @@ pub struct Report {
     pub ranking: RankTimes,
     /// The general solver; none when it was left out.
     pub reference: Option<Comparison>,
+    /// The studio from outside.
+    pub studio: StudioTimes,
 }
 
 /// One promise: no longer than so.
@@ -73,6 +76,19 @@ impl Report {
                 ),
                 limit_ms: 500.0,
                 measured_ms: self.ranking.from_sheets.median_ms,
+            },
+            Target {
+                what: format!(
+                    "a slider's redraw, the slowest of {} plans",
+                    self.redraw().cases
+                ),
+                limit_ms: 10.0,
+                measured_ms: self.redraw().slowest_ms,
+            },
+            Target {
+                what: "from the start of the studio to its first page".into(),
+                limit_ms: 300.0,
+                measured_ms: self.studio.start.median_ms,
             },
         ]
     }
@@ -120,6 +136,16 @@ impl Report {
         fill(TEMPLATE, &self.figures())
     }
 
+    /// A slider's redraw in the language in which it takes longer.
+    fn redraw(&self) -> OverCases {
+        let (en, ja) = (self.studio.pages.redraw, self.studio.pages.redraw_ja);
+        if en.slowest_ms < ja.slowest_ms {
+            ja
+        } else {
+            en
+        }
+    }
+
     fn times_over(&self, theirs: OverCases) -> String {
         ratio(theirs.typical_ms / self.plans.plan.typical_ms)
     }
@@ -148,6 +174,18 @@ impl Report {
         over("prediction", &self.plans.prediction);
         over("predict", &self.plans.predict);
         over("everything", &self.everything);
+        let pages = &self.studio.pages;
+        over("redraw", &pages.redraw);
+        over("redraw.ja", &pages.redraw_ja);
+        over("ask", &pages.ask);
+        over("ways", &pages.ways_out);
+        over("page", &pages.page);
+        over("worth.page", &pages.worth);
+        put("redraw.kb", two_digits(pages.redraw_kb));
+        put("start", ms(self.studio.start.median_ms));
+        put("start.least", ms(self.studio.start.least_ms));
+        put("start.most", ms(self.studio.start.most_ms));
+        put("start.runs", self.studio.start.runs.to_string());
         let targets = self.targets();
         let targets = targets.iter().map(|target| {
             let (limit, measured) = (target.limit_ms, ms(target.measured_ms));
