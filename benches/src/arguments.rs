@@ -13,6 +13,7 @@ All figures go to target/bench.json, the main ones to the screen.
     --quick               a little of everything, to see that it works
     --without-reference   leave out the general solver, which needs Python with numpy and scipy:
                           python3 -m pip install numpy scipy
+    --without-studio      leave out the studio, which is built and opened for it
     --write               write docs/performance.md as well; only after a whole run
 
 Exit codes: 0 all targets met and all checks held, 1 not so, 2 the run could not be carried out.
@@ -27,6 +28,8 @@ pub struct Arguments {
     pub quick: bool,
     /// Without the general solver.
     pub without_reference: bool,
+    /// Without the studio.
+    pub without_studio: bool,
     /// Write the chapter.
     pub write: bool,
 }
@@ -43,13 +46,14 @@ impl Arguments {
                 "--help" | "-h" => &mut out.help,
                 "--quick" => &mut out.quick,
                 "--without-reference" => &mut out.without_reference,
+                "--without-studio" => &mut out.without_studio,
                 "--write" => &mut out.write,
                 _ => return Err(Error::Arguments(format!("unknown: {word}"))),
             };
             *flag = true;
         }
-        if out.write && (out.quick || out.without_reference) {
-            let why = "--write takes a whole run: leave out --quick and --without-reference";
+        if out.write && (out.quick || out.without_reference || out.without_studio) {
+            let why = "--write takes a whole run: leave out --quick and everything --without";
             return Err(Error::Arguments(why.into()));
         }
         Ok(out)

@@ -9,6 +9,7 @@ mod error;
 mod machine;
 mod planner;
 mod program;
+mod questions;
 mod reference;
 mod report;
 mod studio;
@@ -79,7 +80,11 @@ fn measure(arguments: Arguments, root: &Path) -> Result<Report, Error> {
     } else {
         Amount::FULL
     };
-    let studio = studio(root, amount.visits)?;
+    let studio = if arguments.without_studio {
+        None
+    } else {
+        Some(studio(root, amount.visits)?)
+    };
     let demo = Demo::read()?;
     let cases = demo.spread(amount.cases);
     let rack = Rack::of(&demo, amount.rack);

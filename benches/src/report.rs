@@ -32,8 +32,8 @@ pub struct Report {
     pub ranking: RankTimes,
     /// The general solver; none when it was left out.
     pub reference: Option<Comparison>,
-    /// The studio from outside.
-    pub studio: StudioTimes,
+    /// The studio from outside; none when it was left out.
+    pub studio: Option<StudioTimes>,
 }
 
 /// One promise: no longer than so.
@@ -57,7 +57,7 @@ impl Target {
 impl Report {
     /// Every promise with what was measured.
     pub fn targets(&self) -> Vec<Target> {
-        vec![
+        let mut out = vec![
             Target {
                 what: "one plan with Jacobian and intervals".into(),
                 limit_ms: 1.0,
@@ -77,20 +77,21 @@ impl Report {
                 limit_ms: 500.0,
                 measured_ms: self.ranking.from_sheets.median_ms,
             },
-            Target {
-                what: format!(
-                    "a slider's redraw, the slowest of {} plans",
-                    self.redraw().cases
-                ),
+        ];
+        if let Some(StudioTimes { pages, start }) = &self.studio {
+            let redraw = pages.slower_redraw();
+            out.push(Target {
+                what: format!("a slider's redraw, the slowest of {} plans", redraw.cases),
                 limit_ms: 10.0,
-                measured_ms: self.redraw().slowest_ms,
-            },
-            Target {
+                measured_ms: redraw.slowest_ms,
+            });
+            out.push(Target {
                 what: "from the start of the studio to its first page".into(),
                 limit_ms: 300.0,
-                measured_ms: self.studio.start.median_ms,
-            },
-        ]
+                measured_ms: start.median_ms,
+            });
+        }
+        out
     }
 
     /// What does not hold, one sentence each; empty when all is well.
@@ -136,16 +137,6 @@ impl Report {
         fill(TEMPLATE, &self.figures())
     }
 
-    /// A slider's redraw in the language in which it takes longer.
-    fn redraw(&self) -> OverCases {
-        let (en, ja) = (self.studio.pages.redraw, self.studio.pages.redraw_ja);
-        if en.slowest_ms < ja.slowest_ms {
-            ja
-        } else {
-            en
-        }
-    }
-
     fn times_over(&self, theirs: OverCases) -> String {
         ratio(theirs.typical_ms / self.plans.plan.typical_ms)
     }
@@ -174,18 +165,19 @@ impl Report {
         over("prediction", &self.plans.prediction);
         over("predict", &self.plans.predict);
         over("everything", &self.everything);
-        let pages = &self.studio.pages;
-        over("redraw", &pages.redraw);
-        over("redraw.ja", &pages.redraw_ja);
-        over("ask", &pages.ask);
-        over("ways", &pages.ways_out);
-        over("page", &pages.page);
-        over("worth.page", &pages.worth);
-        put("redraw.kb", two_digits(pages.redraw_kb));
-        put("start", ms(self.studio.start.median_ms));
-        put("start.least", ms(self.studio.start.least_ms));
-        put("start.most", ms(self.studio.start.most_ms));
-        put("start.runs", self.studio.start.runs.to_string());
+        if let Some(StudioTimes { pages, start }) = &self.studio {
+            over("redraw", &pages.redraw);
+            over("redraw.ja", &pages.redraw_ja);
+            over("ask", &pages.ask);
+            over("ways", &pages.ways_out);
+            over("page", &pages.page);
+            over("worth.page", &pages.worth);
+            put("redraw.kb", two_digits(pages.redraw_kb));
+            put("start", ms(start.median_ms));
+            put("start.least", ms(start.least_ms));
+            put("start.most", ms(start.most_ms));
+            put("start.runs", start.runs.to_string());
+        }
         let targets = self.targets();
         let targets = targets.iter().map(|target| {
             let (limit, measured) = (target.limit_ms, ms(target.measured_ms));

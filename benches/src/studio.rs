@@ -52,6 +52,18 @@ pub struct PageTimes {
     pub worth: OverCases,
 }
 
+impl PageTimes {
+    /// A slider's redraw in the language in which it takes longer.
+    pub fn slower_redraw(&self) -> OverCases {
+        let (en, ja) = (self.redraw, self.redraw_ja);
+        if en.slowest_ms < ja.slowest_ms {
+            ja
+        } else {
+            en
+        }
+    }
+}
+
 /// Times the studio.
 ///
 /// # Errors
