@@ -3,7 +3,7 @@
 
 use std::path::PathBuf;
 
-use sunbu_core::dressing::{Decision, assess};
+use sunbu_core::dressing::assess;
 use sunbu_draw::{Labels, Page, Style, View, figure, sheet};
 use sunbu_words::Lang;
 
@@ -29,14 +29,7 @@ fn main() -> std::io::Result<()> {
         }
     }
     let bench = bench::Bench::ordinary();
-    let dressing = bench
-        .plan
-        .dressing
-        .with(Decision::HemHeight, 5.0)
-        .with(Decision::KoshihimoFront, 96.0)
-        .with(Decision::NapeDrop, 3.0)
-        .with(Decision::BackSeamHip, 4.0);
-    let off = assess(&bench.fitting, &bench.rules, dressing);
+    let off = assess(&bench.fitting, &bench.rules, bench.off());
     for (name, labels) in [
         ("off", Labels::Full),
         ("numbers", Labels::Numbers),

@@ -33,6 +33,13 @@ fn main() {
     time("assess and front", &|| {
         let dressing = bench.plan.dressing.with(Decision::HemHeight, 3.0);
         let shown = assess(&bench.fitting, &bench.rules, dressing);
-        figure(&sunbu_draw::Scene { shown: &shown, ..scene }, View::Front, Style::default())
+        figure(
+            &sunbu_draw::Scene {
+                shown: &shown,
+                ..scene
+            },
+            View::Front,
+            Style::default(),
+        )
     });
 }

@@ -91,7 +91,9 @@ pub struct Hull<'a> {
     shape: &'a Shape,
     scale: f64,
     layers: f64,
+    /// Up to which height the hip's padding counts, and its thickness.
     hip: (f64, f64),
+    /// Height of the waist, and thickness of its padding.
     waist: (f64, f64),
     under_bust: f64,
     skirt: Skirt,
@@ -117,7 +119,7 @@ impl<'a> Hull<'a> {
             shape,
             scale: fitting.value(Given::HipGirth) / shape.girth(taped),
             layers: fitting.value(Given::Layers),
-            hip: (hip, dressing.get(Decision::HipPadding)),
+            hip: (hip.max(end), dressing.get(Decision::HipPadding)),
             waist: (waist, dressing.get(Decision::WaistPadding)),
             under_bust: fitting.value(Given::UnderBust),
             // The cover at the collar end is the body's, so the cone begins no higher than that.
@@ -129,7 +131,11 @@ impl<'a> Hull<'a> {
             levels: Vec::new(),
         };
         let top = hull.skirt.top;
-        let mut heights = vec![top, 0.5 * (top + obi), obi, waist.max(obi) + 8.0];
+        // An outline takes time, so few are made: where lines run close together.
+        let mut heights = vec![top, obi, obi + 6.0, waist.max(obi) + 8.0];
+        if obi - top > 8.0 {
+            heights.push(0.5 * (top + obi));
+        }
         heights.sort_by(f64::total_cmp);
         heights.dedup_by(|b, a| *b - *a < 2.0);
         hull.levels = heights.into_iter().map(|z| hull.level(z)).collect();
@@ -138,24 +144,20 @@ impl<'a> Hull<'a> {
 
     /// Thickness of what is worn over the body at a height, in centimetres.
     ///
-    /// The hip's padding is counted from the hip down, the waist's at the waist, in a straight
-    /// line between them, and none of it at the under-bust.
+    /// The hip's padding counts up to the collar end, as in the model; above it the padding goes
+    /// over into the waist's in a straight line, and to none at the under-bust.
     pub fn thickness(&self, z: f64) -> f64 {
         let (hip, waist, top) = (self.hip, self.waist, (self.under_bust, 0.0));
         let between = |a: (f64, f64), b: (f64, f64)| {
-            let t = if b.0 > a.0 {
-                ((z - a.0) / (b.0 - a.0)).clamp(0.0, 1.0)
-            } else {
-                1.0
-            };
+            let t = ((z - a.0) / (b.0 - a.0).max(1.0)).clamp(0.0, 1.0);
             a.1 + t * (b.1 - a.1)
         };
-        self.layers
-            + if z < waist.0 {
-                between(hip, waist)
-            } else {
-                between(waist, top)
-            }
+        let padding = match z {
+            z if z <= hip.0 => hip.1,
+            z if z < waist.0 => between(hip, waist),
+            _ => between(waist, top),
+        };
+        self.layers + padding
     }
 
     /// Girth of the clothed hull at a height, in centimetres; the skirt's loop below its top.
@@ -322,4 +324,81 @@ fn resampled(line: &[[f64; 2]]) -> Vec<[f64; 2]> {
             [p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])]
         })
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn length(line: &[[f64; 2]]) -> f64 {
+        line.windows(2)
+            .map(|w| (w[1][0] - w[0][0]).hypot(w[1][1] - w[0][1]))
+            .sum()
+    }
+
+    #[test]
+    fn the_drawn_section_is_as_long_round_as_the_model_says() {
+        for (name, bench) in crate::bench::Bench::gallery() {
+            let plan = &bench.plan;
+            let hull = Hull::new(
+                &bench.body,
+                &bench.fitting,
+                &plan.dressing,
+                &plan.prediction,
+            );
+            for level in &hull.levels {
+                let side = hull.side_arc(level.z);
+                let want = [side, 0.5 * hull.girth(level.z) - side];
+                let got = [&level.back, &level.front].map(|line| length(line));
+                for (got, want) in got.into_iter().zip(want) {
+                    // Chords of a quarter fall short by 0.1 %.
+                    assert!(
+                        (got / want - 1.0).abs() < 2e-3,
+                        "{name}: {got} against {want}"
+                    );
+                }
+            }
+        }
+    }
+    #[test]
+    fn arcs_between_the_outlines_are_kept_within_a_twentyfifth() {
+        for (name, bench) in crate::bench::Bench::gallery() {
+            let plan = &bench.plan;
+            let hull = Hull::new(
+                &bench.body,
+                &bench.fitting,
+                &plan.dressing,
+                &plan.prediction,
+            );
+            // Above that only the silhouette is drawn, and the breadth is the body's own.
+            let top = plan.dressing.get(Decision::ObiLowerEdge) + 6.0;
+            let mut z = hull.skirt.hem;
+            while z < top {
+                let girth = hull.girth(z);
+                let place = |i: i32| hull.project(girth * f64::from(i) / 200.0, z);
+                for i in 0..200 {
+                    let (a, b) = (place(i), place(i + 1));
+                    let step = (b.left - a.left).hypot(b.ahead - a.ahead);
+                    let want = girth / 200.0;
+                    assert!(
+                        step < 1.04 * want,
+                        "{name} at {z:.1}, {i}: {step} against {want}"
+                    );
+                }
+                z += 1.0;
+            }
+        }
+    }
+
+    #[test]
+    fn the_outer_edge_lies_a_front_cover_before_the_right_side_line() {
+        for (name, bench) in crate::bench::Bench::gallery() {
+            let lines = crate::lines::Lines::new(&bench.body, &bench.fitting, &bench.plan);
+            let z = lines.collar_end;
+            let right = lines.hull.girth(z) - lines.hull.side_arc(z);
+            let got = right - lines.outer_edge(z);
+            let want = bench.plan.prediction.value(Quantity::FrontCover);
+            assert!((got - want).abs() < 0.1, "{name}: {got} against {want}");
+        }
+    }
 }

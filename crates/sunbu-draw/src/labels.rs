@@ -98,8 +98,7 @@ impl Label {
     }
 
     fn width(&self) -> f64 {
-        // Bold faces run about a tenth wider.
-        let wide = |l: &Line| text::width(&l.text, l.size) * if l.bold { 1.12 } else { 1.0 };
+        let wide = |l: &Line| text::width(&l.text, l.size) * if l.bold { text::BOLD } else { 1.0 };
         self.lines.iter().map(wide).fold(0.0, f64::max)
     }
 }

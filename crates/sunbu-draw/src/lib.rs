@@ -3,13 +3,17 @@
 
 mod canvas;
 mod curve;
+mod drawn;
+pub mod explain;
 mod figure;
 mod hull;
 mod labels;
 mod legend;
 mod lines;
+mod list;
 mod look;
 mod marks;
+mod notes;
 mod obi;
 mod person;
 mod sheet;
@@ -28,8 +32,9 @@ extern crate self as sunbu_draw;
 mod bench;
 
 pub use curve::Pt;
-pub use figure::{Labels, Note, Scene, Style, figure, notes};
+pub use figure::{Labels, Scene, Style, figure};
 pub use hull::{Hull, Seen, View};
 pub use look::stylesheet;
+pub use notes::{Note, notes};
 pub use sheet::{Page, sheet};
 pub use svg::UNITS_PER_CM;

@@ -4,6 +4,9 @@
 //! common sans-serif faces do not exceed (measured on DejaVu Sans, the widest of the usual ones);
 //! Japanese characters take one em.
 
+/// How much wider a bold face runs than the plain one, at most.
+pub(crate) const BOLD: f64 = 1.12;
+
 /// Width of one character, in em.
 fn em(c: char) -> f64 {
     match c {

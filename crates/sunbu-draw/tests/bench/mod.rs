@@ -1,7 +1,9 @@
 //! People and garments for tests and examples: very different builds, fitting and ill-fitting.
 
 use sunbu_core::body::{Body, BodyMeasure, Population, Sex, Tape};
-use sunbu_core::dressing::{Fitting, Locks, Occasion, Plan, Rules, Standard, plan};
+use sunbu_core::dressing::{
+    Decision, Dressing, Fitting, Locks, Occasion, Plan, Rules, Standard, plan,
+};
 use sunbu_core::garment::{Garment, Sheet};
 use sunbu_core::measure::Entry;
 use sunbu_draw::Scene;
@@ -61,6 +63,25 @@ impl Bench {
             ],
             Occasion::Indoors,
         )
+    }
+
+    /// The plan's dressing as hands may miss it: hem high, tie high in front, little nape drop, back
+    /// seam to the left.
+    pub fn off(&self) -> Dressing {
+        self.plan
+            .dressing
+            .with(Decision::HemHeight, 5.0)
+            .with(Decision::KoshihimoFront, 96.0)
+            .with(Decision::NapeDrop, 3.0)
+            .with(Decision::BackSeamHip, 4.0)
+    }
+
+    /// A dressing with every decision somewhere within its limits.
+    pub fn random(&self, seeded: &mut Seeded) -> Dressing {
+        Dressing::from_fn(|d| {
+            let way = self.rules.way(d);
+            seeded.between(way.low, way.high)
+        })
     }
 
     /// The scene in a language, without a wanted plan.
@@ -154,5 +175,23 @@ impl Bench {
                 ),
             ),
         ]
+    }
+}
+
+/// A small generator of seeded numbers from 0 to 1: Knuth's linear congruence for 64 bits.
+pub struct Seeded(pub u64);
+
+impl Seeded {
+    fn next(&mut self) -> f64 {
+        self.0 = self
+            .0
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .wrapping_add(1_442_695_040_888_963_407);
+        (self.0 >> 11) as f64 / (1u64 << 53) as f64
+    }
+
+    /// A number from `low` to `high`.
+    pub fn between(&mut self, low: f64, high: f64) -> f64 {
+        low + (high - low) * self.next()
     }
 }
