@@ -5,6 +5,7 @@ use crate::curve::{Paper, Pt, pt};
 use crate::figure::{Labels, Parts, Scene};
 use crate::hull::View;
 use crate::labels::{self, Columns, Label, Line, Placed, Side, fault_sign};
+use crate::legend::Legend;
 use crate::look;
 use crate::marks::{Mark, Place};
 use crate::notes::{Note, amounts, noted};
@@ -22,21 +23,34 @@ pub(crate) struct Type {
     pub room: f64,
     /// Room outside the labels.
     pub margin: f64,
+    /// Radius of the ring round a number that stands for a label.
+    pub ring: f64,
+    /// Size of a fault's sign at its place.
+    pub sign: f64,
+    /// Font size of the legend.
+    pub legend: f64,
 }
 
-/// Type of a figure on a page.
+/// Type of a figure with full labels on a page.
 pub(crate) const ON_PAGE: Type = Type {
     size: 34.0,
     small: 30.0,
     room: 425.0,
     margin: MARGIN,
+    ring: 30.0,
+    sign: 26.0,
+    legend: 27.0,
 };
-/// Room for a number alone.
-const NUMBER_ROOM: f64 = 60.0;
+/// Type of a figure with numbers on a narrow page, where a centimetre is three dots of the screen.
+pub(crate) const ON_PHONE: Type = Type {
+    ring: 38.0,
+    sign: 38.0,
+    legend: 38.0,
+    margin: 20.0,
+    ..ON_PAGE
+};
 /// Room round everything.
 const MARGIN: f64 = 30.0;
-/// Room for the legend.
-const LEGEND: f64 = 60.0;
 /// From the figure to a column's edge.
 const COLUMN_GAP: f64 = 70.0;
 
@@ -49,6 +63,8 @@ pub(crate) struct Drawn {
     labels: Labels,
     placed: Vec<(Placed, Mark, usize)>,
     marks: Vec<(Mark, Option<usize>)>,
+    legend: Legend,
+    ty: Type,
 }
 
 impl Drawn {
@@ -63,7 +79,7 @@ impl Drawn {
         let half = half_width(parts);
         let room = match style {
             Labels::Full => COLUMN_GAP + ty.room,
-            Labels::Numbers => COLUMN_GAP + NUMBER_ROOM,
+            Labels::Numbers => COLUMN_GAP + 2.0 * ty.ring,
             Labels::Bare => 0.0,
         };
         let middle = ty.margin + room + half * scale;
@@ -82,8 +98,7 @@ impl Drawn {
         };
         let noted = noted(scene, view, parts);
         let placed = match style {
-            Labels::Full => placed(&noted, &paper, columns, Some(ty)),
-            Labels::Numbers => placed(&noted, &paper, columns, None),
+            Labels::Full | Labels::Numbers => placed(&noted, &paper, columns, style, ty),
             Labels::Bare => Vec::new(),
         };
         let low = placed
@@ -97,9 +112,21 @@ impl Drawn {
                 .map(|(n, m)| (*m, n.fault.as_ref().map(|f| f.0)))
                 .collect(),
         };
+        let faults = noted.iter().any(|(n, _)| n.fault.is_some());
+        let room = 2.0 * (middle - MARGIN);
+        let legend = Legend::new(
+            scene.words,
+            ty.legend,
+            room,
+            scale,
+            scene.wanted.is_some(),
+            faults,
+        );
         Self {
             width: 2.0 * middle,
-            height: low + MARGIN + LEGEND,
+            height: low + MARGIN + 20.0 + legend.height(),
+            legend,
+            ty,
             paper,
             view,
             labels: style,
@@ -109,7 +136,7 @@ impl Drawn {
     }
 
     /// The drawing's content, with or without its own legend.
-    pub fn finish(self, parts: &Parts, scene: &Scene, legend: bool) -> String {
+    pub fn finish(self, parts: &Parts, scene: &Scene, with_legend: bool) -> String {
         let mut canvas = Canvas::new(self.paper);
         self.floor(&mut canvas);
         self.dressed(&mut canvas, parts);
@@ -123,31 +150,20 @@ impl Drawn {
         canvas.svg.close();
         canvas.svg.open("g", "data-part=\"dimensions\"");
         for (mark, fault) in &self.marks {
-            dimension(&mut canvas, mark, *fault);
+            dimension(&mut canvas, mark, *fault, self.ty.sign);
         }
         canvas.svg.close();
         canvas.svg.open("g", "data-part=\"labels\"");
         for (placed, _, number) in &self.placed {
             match self.labels {
-                Labels::Numbers => numbered(&mut canvas.svg, placed, *number),
+                Labels::Numbers => numbered(&mut canvas.svg, placed, self.ty.ring, *number),
                 _ => placed.draw_text(&mut canvas.svg),
             }
         }
         canvas.svg.close();
-        if legend {
-            let faults = self.marks.iter().any(|(_, f)| f.is_some());
+        if with_legend {
             let at = (MARGIN, self.height - MARGIN - 8.0);
-            let room = self.width - 2.0 * MARGIN;
-            let wanted = scene.wanted.is_some();
-            crate::legend::draw(
-                &mut canvas.svg,
-                scene.words,
-                at,
-                room,
-                self.paper.scale,
-                wanted,
-                faults,
-            );
+            self.legend.draw(&mut canvas.svg, at);
         }
         canvas.svg.finish()
     }
@@ -219,21 +235,29 @@ pub(crate) fn room_for_text(parts: &Parts, width: f64, scale: f64) -> f64 {
     0.5 * width - half_width(parts) * scale - COLUMN_GAP
 }
 
-/// Labels for the notes, in their columns: of this type, or numbers alone.
+/// Labels for the notes, in their columns: full or numbers alone.
 fn placed(
     noted: &[(Note, Mark)],
     paper: &Paper,
     columns: Columns,
-    ty: Option<Type>,
+    style: Labels,
+    ty: Type,
 ) -> Vec<(Placed, Mark, usize)> {
     let mut labels = Vec::with_capacity(noted.len());
     for (note, mark) in noted {
         let anchor = mark.place.middle();
         labels.push(Label {
-            lines: ty.map_or_else(|| number_lines(note), |ty| lines_of(note, ty)),
+            lines: match style {
+                Labels::Numbers => number_lines(note, ty),
+                _ => lines_of(note, ty),
+            },
             anchor: (paper.x(anchor), paper.y(anchor)),
             side: mark.side,
-            fault: note.fault.as_ref().map(|f| f.0).filter(|_| ty.is_some()),
+            fault: note
+                .fault
+                .as_ref()
+                .map(|f| f.0)
+                .filter(|_| style == Labels::Full),
             key: note.number,
         });
     }
@@ -277,19 +301,18 @@ fn lines_of(note: &Note, ty: Type) -> Vec<Line> {
     out
 }
 
-/// The one line of a label that is a number.
-fn number_lines(note: &Note) -> Vec<Line> {
+/// The one line of a label that is a number, as high as its ring.
+fn number_lines(note: &Note, ty: Type) -> Vec<Line> {
     vec![Line {
         text: note.number.to_string(),
         look: look::TEXT,
         bold: true,
-        size: 40.0,
+        size: 2.0 * ty.ring / labels::LEADING,
     }]
 }
 
 /// The ring of a label that is a number, at its column's edge.
-fn numbered(svg: &mut Svg, placed: &Placed, n: usize) {
-    let r = 30.0;
+fn numbered(svg: &mut Svg, placed: &Placed, r: f64, n: usize) {
     let y = placed.rect.y + 0.5 * placed.rect.height;
     let x = match placed.label.side {
         Side::Left => placed.rect.x + placed.rect.width - r + 6.0,
@@ -316,7 +339,7 @@ pub(crate) fn number_ring(svg: &mut Svg, at: (f64, f64), r: f64, n: usize) {
 }
 
 /// A dimension line at its place, and a fault's sign beside it.
-fn dimension(canvas: &mut Canvas, mark: &Mark, fault: Option<usize>) {
+fn dimension(canvas: &mut Canvas, mark: &Mark, fault: Option<usize>, sign: f64) {
     let look = if fault.is_some() {
         look::FAULT_LINE
     } else {
@@ -342,17 +365,12 @@ fn dimension(canvas: &mut Canvas, mark: &Mark, fault: Option<usize>) {
     }
     if let Some(n) = fault {
         let p = mark.place.middle();
-        let toward = match mark.side {
-            Side::Left => -3.2,
-            Side::Right => 3.2,
+        let beside = match mark.side {
+            Side::Left => -1.25 * sign,
+            Side::Right => 1.25 * sign,
         };
-        let at = p.moved(toward, 0.0);
-        fault_sign(
-            &mut canvas.svg,
-            (canvas.paper.x(at), canvas.paper.y(at)),
-            25.0,
-            n,
-        );
+        let at = (canvas.paper.x(p) + beside, canvas.paper.y(p));
+        fault_sign(&mut canvas.svg, at, sign, n);
     }
 }
 
@@ -381,8 +399,8 @@ mod tests {
             };
             let parts = Parts::of(&scene, scene.shown);
             for view in View::ALL {
-                for style in [Labels::Full, Labels::Numbers] {
-                    let drawn = Drawn::new(&scene, view, style, &parts, UNITS_PER_CM, ON_PAGE);
+                for (style, ty) in [(Labels::Full, ON_PAGE), (Labels::Numbers, ON_PHONE)] {
+                    let drawn = Drawn::new(&scene, view, style, &parts, UNITS_PER_CM, ty);
                     let what = format!("{name}, round {round}, {}", view.key());
                     let boxes: Vec<_> = drawn.placed.iter().map(|(p, ..)| p.rect).collect();
                     let half = half_width(&parts) * UNITS_PER_CM;

@@ -5,7 +5,7 @@ use sunbu_core::dressing::{Fitting, Given, Plan, Quantity};
 use sunbu_core::garment::Garment;
 use sunbu_words::Words;
 
-use crate::drawn::{Drawn, ON_PAGE};
+use crate::drawn::{Drawn, ON_PAGE, ON_PHONE};
 use crate::hull::View;
 use crate::lines::Lines;
 use crate::notes::description;
@@ -96,7 +96,11 @@ impl<'a> Parts<'a> {
 /// drawing shows, numbers included.
 pub fn figure(scene: &Scene, view: View, style: Style) -> String {
     let parts = Parts::of(scene, scene.shown);
-    let drawn = Drawn::new(scene, view, style.labels, &parts, UNITS_PER_CM, ON_PAGE);
+    let ty = match style.labels {
+        Labels::Numbers => ON_PHONE,
+        Labels::Full | Labels::Bare => ON_PAGE,
+    };
+    let drawn = Drawn::new(scene, view, style.labels, &parts, UNITS_PER_CM, ty);
     let mut svg = Svg::default();
     let (width, height) = (drawn.width, drawn.height);
     let key = format!("{}-{}", style.id, view.key());

@@ -6,7 +6,7 @@
 use crate::drawn::{Drawn, Type, room_for_text};
 use crate::figure::{Labels, Parts, Scene, heading};
 use crate::hull::View;
-use crate::legend;
+use crate::legend::Legend;
 use crate::list::List;
 use crate::look::{self, Look};
 use crate::notes::description;
@@ -44,6 +44,9 @@ const TYPE: Type = Type {
     small: 27.0,
     room: 0.0,
     margin: 0.0,
+    ring: 27.0,
+    sign: 24.0,
+    legend: 26.0,
 };
 /// Least and most room for a label's text on an upright page.
 const ROOM: (f64, f64) = (300.0, 450.0);
@@ -129,10 +132,16 @@ pub fn sheet(scene: &Scene, page: Page) -> String {
     }
     let missed = scene.shown.missed().next().is_some();
     let units = 10.0 * UNITS_PER_MM / scale;
-    let place = (MARGIN, height - MARGIN);
     let room = width - 2.0 * MARGIN;
-    let wanted = scene.wanted.is_some();
-    legend::draw(&mut svg, scene.words, place, room, units, wanted, missed);
+    let legend = Legend::new(
+        scene.words,
+        TYPE.legend,
+        room,
+        units,
+        scene.wanted.is_some(),
+        missed,
+    );
+    legend.draw(&mut svg, (MARGIN, height - MARGIN));
     svg.finish()
 }
 

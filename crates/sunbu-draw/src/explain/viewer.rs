@@ -20,9 +20,9 @@ pub fn viewer(scene: &Scene) -> String {
     let words = scene.words;
     // A hem at the ankle shows the leg; at the floor there would be nothing to draw.
     let hem = scene.shown.prediction.value(Quantity::HemBack).max(6.0);
-    let mut plate = Plate::new(1600.0, 800.0, 1080.0, 740.0, SCALE);
+    let mut plate = Plate::new(1640.0, 800.0, 1120.0, 740.0, SCALE);
     let high = 12.0;
-    plate.line(look::FLOOR_LINE, &[pt(-20.0, 0.0), pt(9.0, 0.0)]);
+    plate.line(look::FLOOR_LINE, &[pt(-22.0, 0.0), pt(9.0, 0.0)]);
     let leg = [
         pt(0.0, high),
         pt(0.0, 3.4),
@@ -47,7 +47,7 @@ pub fn viewer(scene: &Scene) -> String {
     plate.area(look::CLOTH_AREA, &cloth);
     plate.line(look::HIDDEN_LINE, &[edge, pt(0.0, hem)]);
     for (slope, id) in SLOPES {
-        let from = pt(edge.x - 12.0, hem - slope * 12.0);
+        let from = pt(edge.x - 14.5, hem - slope * 14.5);
         let on_leg = pt(0.0, hem_as_seen(hem, slope, STANDS_OUT));
         let away = -46.0 * slope.signum();
         plate.line(look::DIMENSION_LINE, &[from, on_leg]);
