@@ -144,8 +144,56 @@ fn quarter_length(a: f64, b: f64, exponent: f64) -> f64 {
         .sum()
 }
 
+/// Exponent and place of the side line by Newton's method, where it gets there: on bodies in four
+/// to six steps, a tenth of the work of the search in [`solve`].
+///
+/// Unknown are `1/n`, in which lengths run nearly straight, and the side line's place; to be met
+/// are the arcs of the back and of the front quarter. `None` at the rim of the possible.
+fn newton(section: &Section, a: f64) -> Option<(f64, f64)> {
+    let (back_arc, front_arc) = (section.side_arc, 0.5 * section.girth - section.side_arc);
+    let misses = |inverse: f64, y: f64| {
+        [
+            quarter_length(a, section.back + y, 1.0 / inverse) - back_arc,
+            quarter_length(a, section.front - y, 1.0 / inverse) - front_arc,
+        ]
+    };
+    let margin = 0.05 * (section.front + section.back);
+    let (mut inverse, mut y) = (0.45, 0.5 * (section.front - section.back));
+    for _ in 0..12 {
+        let now = misses(inverse, y);
+        if now.iter().all(|m| m.abs() < 1e-9) {
+            return Some((1.0 / inverse, y));
+        }
+        // Forward differences: their error only slows the last steps.
+        let (step_i, step_y) = (1e-6, 1e-5);
+        let by_inverse = misses(inverse + step_i, y);
+        let by_y = misses(inverse, y + step_y);
+        let slope = |k: usize| {
+            (
+                (by_inverse[k] - now[k]) / step_i,
+                (by_y[k] - now[k]) / step_y,
+            )
+        };
+        let ((p, q), (r, s)) = (slope(0), slope(1));
+        let det = p * s - q * r;
+        inverse -= (s * now[0] - q * now[1]) / det;
+        y -= (p * now[1] - r * now[0]) / det;
+        let possible = (1.0 / EXPONENTS.1..=1.0 / EXPONENTS.0).contains(&inverse)
+            && (margin - section.back..=section.front - margin).contains(&y);
+        if !possible {
+            return None;
+        }
+    }
+    None
+}
+
 /// Exponent and place of the side line.
 fn solve(section: &Section, a: f64) -> (f64, f64) {
+    newton(section, a).unwrap_or_else(|| search(section, a))
+}
+
+/// Exponent and place of the side line by search, one within the other: it always ends.
+fn search(section: &Section, a: f64) -> (f64, f64) {
     let half = 0.5 * section.girth;
     let margin = 0.05 * (section.front + section.back);
     let side_at = |exponent: f64| {
@@ -270,6 +318,40 @@ mod tests {
             let got = quarter_length(a, b, exponent);
             // A power taken through its logarithm differs in the last digits alone.
             assert!((got - want).abs() < 1e-11, "{got} against {want}");
+        }
+    }
+
+    #[test]
+    fn newton_and_the_search_find_the_same_curve() {
+        for (girth, breadth, front, back, side_arc) in [
+            (92.0, 33.5, 10.4, 11.0, 23.4),
+            (70.0, 25.0, 11.0, 6.0, 16.5),
+            (64.0, 23.8, 11.8, 3.9, 14.6),
+            (110.0, 38.0, 14.0, 15.5, 27.9),
+            (45.0, 16.0, 5.9, 4.6, 11.0),
+        ] {
+            let section = Section {
+                girth,
+                breadth,
+                front,
+                back,
+                side_arc,
+            };
+            let want = search(&section, 0.5 * breadth);
+            let got = newton(&section, 0.5 * breadth).expect("a possible section");
+            // Both stop within about 1e-6 of the arcs asked for; 1e-4 cm is not seen.
+            assert!(
+                (got.0 - want.0).abs() < 1e-4,
+                "exponent {} against {}",
+                got.0,
+                want.0
+            );
+            assert!(
+                (got.1 - want.1).abs() < 1e-4,
+                "place {} against {}",
+                got.1,
+                want.1
+            );
         }
     }
 
