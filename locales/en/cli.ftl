@@ -1,1 +1,165 @@
-# What the command line says.
+# What the command line says. Long texts are shown as they stand here, line by line.
+
+## Help
+
+cli-usage = Usage:
+cli-commands = Commands
+cli-options = Options
+cli-arguments = Arguments
+cli-about = Sunbu plans how a kimono falls on a person, before the first cord is tied.
+cli-long =
+    Sunbu plans how a kimono falls on a person, before the first cord is tied.
+
+    You write down what the tape says of a person and of a garment in a case file.
+    Sunbu completes what was not taped, tells how the garment fits, plans every
+    cord and edge in numbers, and says what cannot be met and what would free it.
+
+    Lengths are read as people write them: 161, "161 cm", "4尺2寸5分",
+    "4 shaku 2 sun 5 bu", "5 ft 3 in". Shaku are kujira-shaku unless the file says
+    shaku = "kane". Give a deviation as {"{"} value = 161, sd = 0.5 {"}"}.
+cli-example =
+    A worked example: see what a case looks like, keep it, plan it, draw it.
+
+      $ sunbu help case
+      $ sunbu plan case.toml
+      $ sunbu figure case.toml -o figure.svg
+
+    Exit codes: 0 done; 1 the answer is "cannot be met", reasons in the text; 2 the
+    input is bad, everything wrong with it told at once.
+cli-plan = Plan how one person is best dressed in one garment
+cli-plan-long =
+    The page gives, in this order: how the garment can be made to look and why no
+    better; what was taped and what was completed; every wish of the standard with
+    its value, its 90 % interval and the wanted range; for what is missed, which
+    limit holds it, which other wish would suffer, and how far each way out would
+    help; then the steps of dressing with their numbers in centimetres and against
+    body or hand, and the cautions that belong to them.
+cli-plan-example =
+    A worked example: plan for a stage, with the waist tie set at 90 cm and the
+    rest left to the planner; then the same as a JSON document.
+
+      $ sunbu plan case.toml --occasion stage --set koshihimo_back=90
+      $ sunbu plan case.toml --occasion stage --set koshihimo_back=90 --json
+
+    "sunbu help decisions" lists what can be set; "sunbu schema plan" prints the
+    schema of the document. Exit code 1 says that some wish cannot be met.
+cli-rank = Rank the garments of a case by how well they can be made to look
+cli-rank-long =
+    Every garment is planned for the person, and they are listed best first with a
+    verdict and, in one line, the reason why it is no better.
+cli-rank-example =
+    A worked example: which of these for a formal occasion?
+
+      $ sunbu rank wardrobe.toml --occasion formal
+
+    Exit code 1 says that none of them meets every wish.
+cli-figure = Draw the planned dressing to scale, as SVG
+cli-figure-long =
+    Front and back with the numbers at their places and faults marked by line, sign
+    and word: both on a page of A4 for the wall, or one side alone.
+cli-figure-example =
+    A worked example: the front alone, with the usual way of dressing as a second
+    line beside the plan.
+
+      $ sunbu figure case.toml --view front --against usual -o front.svg
+cli-schema = Print the JSON Schema of a document
+cli-schema-long =
+    What "--json" prints keeps to these schemas: plan, rank, and problems for input
+    that is bad. Without a name their names are listed. Lengths are centimetres.
+cli-schema-example =
+    A worked example:
+
+      $ sunbu schema plan
+cli-help = Help on a command or a topic
+cli-help-long =
+    Topics: case (an example case file with everything explained, itself a case
+    file), measures (of the body), parts (of a garment), decisions (that can be
+    set), standard (the wanted ranges, as a file to start your own from).
+cli-help-example =
+    A worked example: start a case from the example.
+
+      $ sunbu help case
+
+value-case = CASE.toml
+value-file = FILE
+value-lang = LANGUAGE
+value-name = NAME
+value-occasion = OCCASION
+value-set = DECISION=LENGTH
+value-topic = TOPIC
+value-view = VIEW
+value-against = WHAT
+arg-case = The case file; - reads it from the standard input
+arg-lang = Language of the answer: en, ja; else that of the environment
+arg-help = Show this help
+arg-version = Show the version
+arg-json = Answer with one JSON document
+arg-occasion = What for: indoors, formal, stage, everyday, practice; else as in the case
+arg-standard = A standard of your own, as "sunbu help standard" prints one
+arg-garment = Which garment of the case, by its name or its number from 1
+arg-set = Set a decision yourself, such as koshihimo_back=90; may be repeated
+arg-view = What to draw: front, back, sheet, sheet-upright; else sheet
+arg-against = Draw beside it: usual (the usual way of dressing), none; else none
+arg-output = Write to this file instead of the standard output
+arg-schema = The document: plan, rank, problems
+arg-topic = A command, or: case, measures, parts, decisions, standard
+
+## Topics
+
+topic-measures = Measures of a [person], by key. stature and either hip_girth or fullest_girth are the least; each one more makes the plan surer. Heights are above the floor, barefoot.
+topic-parts = Parts of a [garment], by key. mitake and either ushirohaba or maehaba are the least; missing ones are completed by published proportions and flagged.
+topic-decisions = Decisions of the hands, for [dressing] in a case or for --set, by key. What you set stays; the planner finds the others.
+topic-standard = The customary standard: what is wanted and how it is usually done. Edit a copy and give it with --standard, or put it under [standard] in a case. The occasions are:
+
+## A plan in words
+
+cli-title = { $person } in { $garment }
+cli-under = { $occasion }. Standard: { $standard }.
+cli-verdict = { $verdict }. { $reason }.
+cli-from = Computed from (~ was not taped)
+cli-given = { $name }: { $value }, { $origin }
+cli-wishes = Wishes (+ met, x missed)
+cli-missed = What cannot be met, and what would free it
+cli-missed-what = { $what }: { $miss }
+cli-held-by = Held by:
+cli-rivals = Would suffer if it were met:
+cli-ways-out = Ways out:
+cli-no-way-out = No single change within reach takes a tenth off it.
+cli-locked = Set by the dresser
+cli-set = { $name }: { $value }
+cli-steps = Dressing, step by step
+cli-hands-of = Fingers and fists are those of { $name }.
+cli-own-hands = Fingers and fists are those of the one who is dressed; put yours into the case under [dresser].
+cli-garments-for = Garments for { $name }, best first
+cli-people-for = People for { $name }, best first
+cli-row = { $name }: { $verdict }
+cli-written = Written to { $file }.
+
+## What is wrong around a case
+
+trouble-no-file = there is no such file; check the name and the folder
+trouble-no-permission = may not be read; check its permissions
+trouble-folder = is a folder; name a file
+trouble-unread = cannot be read: { $why }
+trouble-unwritten = cannot be written: { $why }
+trouble-standard = cannot be read as a standard: { $why }
+trouble-occasion = “{ $typed }” is no occasion; the occasions are { $known }
+trouble-set = “{ $typed }” is not of the form DECISION=LENGTH, such as koshihimo_back=90
+trouble-which-garment = the case has several garments; name one of them: { $known }
+trouble-same-name = several garments are called “{ $typed }”; give the number instead, counted from 1
+trouble-no-garment = no garment of the case is called “{ $typed }”; there are { $known }
+trouble-schema = there is no document “{ $typed }”; there are { $known }
+trouble-topic = there is neither a command nor a topic “{ $typed }”; topics are { $known }
+
+## What is wrong with the arguments
+
+usage-no-command = There is no command “{ $name }”.
+usage-which-command = Name a command.
+usage-unknown = There is no option “{ $what }” here.
+usage-missing = Missing: { $what }
+usage-conflict = { $what } does not go with the other arguments, or is given twice.
+usage-no-value = { $what } needs a value.
+usage-bad-value = “{ $value }” is nothing that { $what } takes; it takes { $known }.
+usage-not-text = An argument is not text in UTF-8.
+usage-other = { $why }
+usage-see-help = “sunbu help” shows the commands, “sunbu help COMMAND” what each one takes.

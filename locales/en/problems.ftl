@@ -2,13 +2,14 @@
 
 problem-at = { $place }: { $sentence }
 problem-missing = is needed and not given; measure it and enter it
+problem-missing-word = is needed and not given; enter it
 problem-missing-one-of = is needed and not given; enter it, or instead { $others }
 problem-unreadable = { $why }
 problem-wrong-shape = “{ $typed }” does not belong here; { $expected }
 problem-out-of-range = “{ $typed }” is outside the allowed { $low } to { $high } cm; check the tape and the unit
 problem-unknown-field = there is no such field here; the fields are { $others }
-problem-unknown-choice = “{ $typed }” is not one of the choices; write one of { $others }
-problem-no-choice = is needed and not given; write one of { $others }
+problem-unknown-choice = “{ $typed }” is not one of the choices; write one of these: { $others }
+problem-no-choice = is needed and not given; write one of these: { $others }
 problem-together = { $sentence } (together with { $others })
 list-or = { $first } or { $next }
 problem-bad-text = “{ $typed }” cannot be kept; write up to { $most } characters, without control characters

@@ -21,19 +21,19 @@ miss-right = { $amount }右へ寄りすぎる
 
 ## 見え方
 
-quantity-hem_back = 後ろの裾の高さ(床から)
+quantity-hem_back = 後ろの裾の高さ（床から）
     .short = 後ろの裾
     .over = { miss-high }
     .under = { miss-low }
-quantity-uwamae_corner = 上前の褄先の高さ(床から)
+quantity-uwamae_corner = 上前の褄先の高さ（床から）
     .short = 上前の褄先
     .over = { miss-high }
     .under = { miss-low }
-quantity-shitamae_above_uwamae = 下前の褄先の高さ(上前の褄先から)
+quantity-shitamae_above_uwamae = 下前の褄先の高さ（上前の褄先から）
     .short = 下前の褄先
     .over = { miss-high }
     .under = { miss-low }
-quantity-hem_taper = 裾すぼまり(腰回りと裾回りの差)
+quantity-hem_taper = 裾すぼまり（腰回りと裾回りの差）
     .short = 裾すぼまり
     .over = { miss-much }
     .under = { miss-little }
@@ -41,11 +41,11 @@ quantity-hem_loop = 裾一周の長さ
     .short = 裾一周
     .over = { miss-wide }
     .under = { miss-narrow }
-quantity-front_cover = 上前のかぶり(衿先から右の脇線まで)
+quantity-front_cover = 上前のかぶり（衿先から右の脇線まで）
     .short = 上前のかぶり
     .over = { $amount }足りない
     .under = { $amount }脇へ回りすぎる
-quantity-inner_cover = 下前のかぶり(前中心を越える分)
+quantity-inner_cover = 下前のかぶり（前中心を越える分）
     .short = 下前のかぶり
     .over = { $amount }回りすぎる
     .under = { $amount }足りない
@@ -53,19 +53,19 @@ quantity-wrap_ease = 上前の端が右の脇縫いを越える分
     .short = 上前の端の脇縫い越し
     .over = { miss-much }
     .under = { $amount }足りない
-quantity-back_seam_hip = 背縫いのずれ(腰)
+quantity-back_seam_hip = 背縫いのずれ（腰、左＋ 右−）
     .short = 腰の背縫い
     .over = { miss-left }
     .under = { miss-right }
-quantity-back_seam_top = 背縫いのずれ(おはしょりの上)
+quantity-back_seam_top = 背縫いのずれ（おはしょりの上、左＋ 右−）
     .short = おはしょりの上の背縫い
     .over = { miss-left }
     .under = { miss-right }
-quantity-back_seam_bend = 背縫いの曲がり(腰と背の差)
+quantity-back_seam_bend = 背縫いの曲がり（腰と背の差、左＋ 右−）
     .short = 背縫いの曲がり
     .over = 腰で{ $amount }左へ寄りすぎる
     .under = 腰で{ $amount }右へ寄りすぎる
-quantity-koshihimo_over_hip_bone = 腰紐の高さ(腰骨から)
+quantity-koshihimo_over_hip_bone = 腰紐の高さ（腰骨から）
     .short = 腰紐
     .over = { miss-high }
     .under = { miss-low }
@@ -81,43 +81,43 @@ quantity-collar_end_visible = おはしょりの下に見える衿先
     .short = おはしょりの下の衿先
     .over = { miss-much }
     .under = { miss-little }
-quantity-fold_front = おはしょり(前)
+quantity-fold_front = おはしょり（前）
     .short = 前のおはしょり
     .over = { miss-long }
     .under = { miss-short }
-quantity-fold_right = おはしょり(右脇)
+quantity-fold_right = おはしょり（右脇）
     .short = 右脇のおはしょり
     .over = { miss-long }
     .under = { miss-short }
-quantity-fold_back = おはしょり(後ろ)
+quantity-fold_back = おはしょり（後ろ）
     .short = 後ろのおはしょり
     .over = { miss-long }
     .under = { miss-short }
-quantity-fold_slant = おはしょりの傾き(右脇と前の差)
+quantity-fold_slant = おはしょりの傾き（右脇と前の差）
     .short = おはしょりの右端
     .over = { miss-long }
     .under = { miss-short }
-quantity-cloth_front = 腰紐から上の余り(前)
+quantity-cloth_front = 腰紐から上の余り（前）
     .short = 前の余り
     .over = { miss-much }
     .under = { miss-little }
-quantity-cloth_right = 腰紐から上の余り(右脇)
+quantity-cloth_right = 腰紐から上の余り（右脇）
     .short = 右脇の余り
     .over = { miss-much }
     .under = { miss-little }
-quantity-cloth_back = 腰紐から上の余り(後ろ)
+quantity-cloth_back = 腰紐から上の余り（後ろ）
     .short = 後ろの余り
     .over = { miss-much }
     .under = { miss-little }
-quantity-bulk_front = 帯の下に上げた布(前)
+quantity-bulk_front = 帯の下に上げた布（前）
     .short = 前の帯下の布
     .over = { miss-much }
     .under = { miss-little }
-quantity-bulk_right = 帯の下に上げた布(右脇)
+quantity-bulk_right = 帯の下に上げた布（右脇）
     .short = 右脇の帯下の布
     .over = { miss-much }
     .under = { miss-little }
-quantity-bulk_back = 帯の下に上げた布(後ろ)
+quantity-bulk_back = 帯の下に上げた布（後ろ）
     .short = 後ろの帯下の布
     .over = { miss-much }
     .under = { miss-little }
@@ -129,27 +129,27 @@ quantity-ridge_setback = 着物の肩山が肩より後ろにある分
     .short = 肩山
     .over = { $amount }後ろすぎる
     .under = { $amount }前すぎる
-quantity-juban_crossing = 長襦袢の衿合わせ(喉のくぼみから下)
+quantity-juban_crossing = 長襦袢の衿合わせ（喉のくぼみから下）
     .short = 長襦袢の衿合わせ
     .over = { miss-low }
     .under = { miss-high }
-quantity-juban_show = 半衿の見え幅(いちばん広い所)
+quantity-juban_show = 半衿の見え幅（いちばん広い所）
     .short = 半衿
     .over = { miss-wide }
     .under = { miss-narrow }
-quantity-juban_hold = 長襦袢の衿の重なり(紐の上)
+quantity-juban_hold = 長襦袢の衿の重なり（紐の上）
     .short = 長襦袢の衿の重なり
     .over = { miss-much }
     .under = { miss-little }
-quantity-kimono_hold = 着物の衿の重なり(紐の上)
+quantity-kimono_hold = 着物の衿の重なり（紐の上）
     .short = 着物の衿の重なり
     .over = { miss-much }
     .under = { miss-little }
-quantity-obi_over_hip_bone = 帯下線の高さ(前、腰骨から)
+quantity-obi_over_hip_bone = 帯下線の高さ（前、腰骨から）
     .short = 帯下線
     .over = { miss-high }
     .under = { miss-low }
-quantity-trunk_step = 胴と腰の差(補整の上から)
+quantity-trunk_step = 胴と腰の差（補整の上から）
     .short = 胴と腰の差
     .over = { $amount }大きすぎる
     .under = { $amount }小さすぎる
@@ -172,7 +172,7 @@ quantity-obiage_show = 帯揚げの見え幅
 
 ## 手の加減
 
-decision-hem_height = 後ろの裾の高さ(床から)
+decision-hem_height = 後ろの裾の高さ（床から）
     .over = 裾をいつもより{ $amount }高く
     .under = 裾をいつもより{ $amount }低く
 decision-uwamae_raise = 上前の褄の上げ
@@ -184,37 +184,37 @@ decision-shitamae_raise = 下前の褄の上げ
 decision-shitamae_fold_back = 下前の端の折り返し
     .over = 下前の端を{ $amount }折り返し
     .under = 下前の端の折り返しを{ $amount }控え
-decision-back_seam_hip = 腰の背縫いの位置(中心から左へ)
+decision-back_seam_hip = 腰の背縫いの位置（左＋ 右−）
     .over = 背縫いを{ $amount }左へ
     .under = 背縫いを{ $amount }右へ
-decision-back_seam_top = おはしょりの上の背縫いの位置(中心から左へ)
+decision-back_seam_top = おはしょりの上の背縫いの位置（左＋ 右−）
     .over = おはしょりの上の背縫いを{ $amount }左へ
     .under = おはしょりの上の背縫いを{ $amount }右へ
-decision-koshihimo_back = 腰紐の高さ(後ろ)
+decision-koshihimo_back = 腰紐の高さ（後ろ）
     .over = 後ろの腰紐を{ $amount }高く
     .under = 後ろの腰紐を{ $amount }低く
-decision-koshihimo_front = 腰紐の高さ(前)
+decision-koshihimo_front = 腰紐の高さ（前）
     .over = 前の腰紐を{ $amount }高く
     .under = 前の腰紐を{ $amount }低く
-decision-take_up_front = 胸紐の下で上げる分(前)
+decision-take_up_front = 胸紐の下で上げる分（前）
     .over = 前を{ $amount }上げ
     .under = 前の上げを{ $amount }控え
-decision-take_up_right = 胸紐の下で上げる分(右脇)
+decision-take_up_right = 胸紐の下で上げる分（右脇）
     .over = 右脇を{ $amount }上げ
     .under = 右脇の上げを{ $amount }控え
-decision-take_up_back = 胸紐の下で上げる分(後ろ)
+decision-take_up_back = 胸紐の下で上げる分（後ろ）
     .over = 後ろを{ $amount }上げ
     .under = 後ろの上げを{ $amount }控え
 decision-nape_drop = 衣紋の抜き
     .over = 衣紋を{ $amount }深く抜き
     .under = 衣紋の抜きを{ $amount }控え
-decision-juban_overlap = 長襦袢の衿が中心を越える分(胸紐の所)
+decision-juban_overlap = 長襦袢の衿が中心を越える分（胸紐の所）
     .over = 長襦袢の衿を{ $amount }深く合わせ
     .under = 長襦袢の衿を{ $amount }浅く合わせ
-decision-kimono_overlap = 着物の衿が中心を越える分(胸紐の所)
+decision-kimono_overlap = 着物の衿が中心を越える分（胸紐の所）
     .over = 着物の衿を{ $amount }深く合わせ
     .under = 着物の衿を{ $amount }浅く合わせ
-decision-obi_lower_edge = 帯下線の高さ(前)
+decision-obi_lower_edge = 帯下線の高さ（前）
     .over = 帯を{ $amount }高く
     .under = 帯を{ $amount }低く
 decision-drum_height = お太鼓の高さ
@@ -226,10 +226,10 @@ decision-tare_length = たれの長さ
 decision-obiage_show = 帯揚げの見え幅
     .over = 帯揚げを{ $amount }広く
     .under = 帯揚げを{ $amount }狭く
-decision-waist_padding = 補整の厚み(胴)
+decision-waist_padding = 補整の厚み（胴）
     .over = 胴の補整を{ $amount }厚く
     .under = 胴の補整を{ $amount }薄く
-decision-hip_padding = 補整の厚み(腰)
+decision-hip_padding = 補整の厚み（腰）
     .over = 腰の補整を{ $amount }厚く
     .under = 腰の補整を{ $amount }薄く
 
@@ -255,7 +255,7 @@ measure-waist_height = ウエストの高さ
 measure-navel_height = へその高さ
     .how = へそまで、床から。
 measure-hip_bone_height = 腰骨の高さ
-    .how = 脇で腰骨の一番高い所まで、床から。
+    .how = 前に出ている腰骨の先まで、床から。
 measure-hip_height = ヒップの高さ
     .how = お尻の一番張った所まで、床から。
 measure-crotch_height = 股下
@@ -276,7 +276,7 @@ measure-navel_girth = 腹囲
     .how = へその高さで一周。
 measure-hip_girth = ヒップ
     .how = お尻の一番張った所を水平に一周。
-measure-fullest_girth = 腰回り(一番太い所)
+measure-fullest_girth = 腰回り（一番太い所）
     .how = 腹から腿までで一番太い所を一周。
 measure-shoulder_breadth = 肩幅
     .how = 肩先から肩先までまっすぐ。
@@ -293,10 +293,10 @@ measure-finger_breadth = 指1本の幅
 
 ## 着物:名前と測り方
 
-kind-nagagi = 着物(長着)
+kind-nagagi = 着物（長着）
 kind-yukata = 浴衣
-cloth-soft = やわらかもの(縮緬、綸子、多くのポリエステル)
-cloth-stiff = かたもの(紬、麻、ウール)
+cloth-soft = やわらかもの（縮緬、綸子、多くのポリエステル）
+cloth-stiff = かたもの（紬、麻、ウール）
 cloth-cotton = 木綿
 mitake_from-shoulder = 肩から
 mitake_from-back_seam = 背から
@@ -329,7 +329,7 @@ part-okumihaba = 衽幅
     .how = 裾での衽の幅。
 part-aizumahaba = 合褄幅
     .how = 衿先の所での衽の幅。
-part-erishita = 衿下(褄下)
+part-erishita = 衿下（褄下）
     .how = 前の端に沿って裾から衿先まで。
 part-okumisagari = 衽下がり
     .how = 肩山から剣先まで。
@@ -344,7 +344,7 @@ part-erihaba = 衿幅
 
 ## 場
 
-occasion-indoors = 室内(履物なし)
+occasion-indoors = 室内（履物なし）
 occasion-formal = 礼装
 occasion-stage = 舞台
 occasion-everyday = 普段
@@ -372,8 +372,9 @@ hand-finger = 指
 hand-index_finger = 人差し指
 hand-fist = 軽く握ったこぶし
 
-## 見立て
+## 見立てと決まり
 
+standard-customary = 慣例
 verdict-falls_right = きれいに納まる
 verdict-with_care = 加減すれば着られる
 verdict-shows = 難が見える
@@ -396,16 +397,16 @@ rule-sodetsuke-rest = 袖付け = 袖丈 − 振り
 rule-furi-rest = 振り = 袖丈 − 袖付け
 rule-miyatsukuchi-standard = 身八つ口 = 4寸
 rule-ushiro-of-mae = 後ろ幅 = ヒップ ÷ 4 + 6 cm、ヒップは前幅の表から
-rule-mae-of-ushiro = 前幅はヒップの表から、ヒップ = 4 ×(後ろ幅 − 6 cm)
+rule-mae-of-ushiro = 前幅はヒップの表から、ヒップ = 4 ×（後ろ幅 − 6 cm）
 rule-daki-of-mae = 抱き幅 = 前幅 − 4分
 rule-okumi-hip = 衽幅 = 4寸、ヒップ100 cmから4寸1分、105 cmから4寸2分
 rule-aizuma-of-okumi = 合褄幅 = 衽幅 − 2分
-rule-aizuma-equal = 合褄幅 = 衽幅(ヒップ100 cmから)
-rule-okumi-of-aizuma = 衽幅 = 合褄幅(決まりより広いとき)
+rule-aizuma-equal = 合褄幅 = 衽幅（ヒップ100 cmから）
+rule-okumi-of-aizuma = 衽幅 = 合褄幅（決まりより広いとき）
 rule-erishita-half = 衿下 = 身丈 ÷ 2、2尺2寸まで
 rule-okumisagari-height = 衽下がり = 6寸、身長150 cmまでは5寸5分
 rule-erikata-aki-standard = 衿肩あき = 2寸3分
-rule-kurikoshi-standard = 繰り越し = 7分(裁ち)
+rule-kurikoshi-standard = 繰り越し = 7分（裁ち）
 rule-tsukekomi-standard = 付け込み = 4分、3分から5分の中
-rule-erihaba-wide = 衿幅 = 3寸(広衿、折って着る)
-rule-erihaba-narrow = 衿幅 = 背で1寸5分(ばち衿)
+rule-erihaba-wide = 衿幅 = 3寸（広衿、折って着る）
+rule-erihaba-narrow = 衿幅 = 背で1寸5分（ばち衿）

@@ -10,8 +10,8 @@ range-to = { $high } cm以下
 range-open = 決まりなし
 
 # 手順の数の一つ:$what は名前、$value は単位付き、$against は無いこともある。
-number = { $what }:{ $value }({ $interval })
-number-against = { $what }:{ $value }、{ $against }({ $interval })
+number = { $what }：{ $value }（{ $interval }）
+number-against = { $what }：{ $value }、{ $against }（{ $interval }）
 
 # $count は半分刻みの数のキー:n0h は半分、n1 は1、n1h は1半。
 fingers = { $count ->

@@ -1,11 +1,11 @@
 # 着付け案について言うこと:望みが叶うか外れるか、何が妨げるか、打つ手、着る値打ち。
 
-check-met = { $what }:{ $value }({ $interval })、望み{ $range }:納まる
-check-missed = { $what }:{ $value }({ $interval })、望み{ $range }:{ $miss }
+check-met = { $what }：{ $value }（{ $interval }）、望み{ $range }：納まる
+check-missed = { $what }：{ $value }（{ $interval }）、望み{ $range }：{ $miss }
 
-binding-low = { $decision }:これより下げられない。1 cmにつき{ $gain }効く
-binding-high = { $decision }:これより上げられない。1 cmにつき{ $gain }効く
-rival = { $what }:1 cm良くなるごとに{ $cost }外れる
+binding-low = { $decision }：これより下げられない。1 cmにつき{ $gain }効く
+binding-high = { $decision }：これより上げられない。1 cmにつき{ $gain }効く
+rival = { $what }：1 cm良くなるごとに{ $cost }外れる
 
 ## 打つ手
 
@@ -36,7 +36,7 @@ cut-short = 身丈が{ $amount }足りない
 cut-long = 身丈が{ $amount }余る
 cut-sleeves_short = 裄が{ $amount }足りない
 cut-sleeves_long = 裄が{ $amount }余る
-reason-cut = { $cut }:{ $rest }
+reason-cut = { $cut }：{ $rest }
 reason-still = { $what }はなお{ $miss }
 reason-off = { $what }は{ $miss }
 reason-then-met = これで納まる

@@ -1,7 +1,8 @@
 # 入力のどこがおかしいか、どうすればよいか。$typed は書かれていた文字。
 
-problem-at = { $place }:{ $sentence }
+problem-at = { $place }：{ $sentence }
 problem-missing = 必要ですが、書かれていません。測って入れてください
+problem-missing-word = 必要ですが、書かれていません。入れてください
 problem-missing-one-of = 必要ですが、書かれていません。これか、代わりに{ $others }を入れてください
 problem-unreadable = { $why }
 problem-wrong-shape = 「{ $typed }」はここに書けません。{ $expected }
@@ -9,12 +10,12 @@ problem-out-of-range = 「{ $typed }」は{ $low }〜{ $high } cmの範囲にあ
 problem-unknown-field = この名前の欄はありません。あるのは{ $others }です
 problem-unknown-choice = 「{ $typed }」は選べません。{ $others }のどれかを書いてください
 problem-no-choice = 必要ですが、書かれていません。{ $others }のどれかを書いてください
-problem-together = { $sentence }({ $others }と合わせて)
+problem-together = { $sentence }（{ $others }と合わせて）
 list-or = { $first }、{ $next }
 problem-bad-text = 「{ $typed }」は残せません。制御文字を除き、{ $most }字までで書いてください
 problem-bad-line = 「{ $typed }」は残せません。制御文字を除き、一行で{ $most }字までで書いてください
-problem-form = 書式が読めません({ $why })
-problem-form-at = 「{ $typed }」の書式が読めません({ $why })
+problem-form = 書式が読めません（{ $why }）
+problem-form-at = 「{ $typed }」の書式が読めません（{ $why }）
 problem-not-text = UTF-8の文書ではなく、{ $seems }のようです。UTF-8で保存してください
 problem-too-much = 大きすぎます。読むのは{ $most } MBまでです
 problem-too-many = 問題は示した{ $told }件のほかにもあります。直してからもう一度読ませてください

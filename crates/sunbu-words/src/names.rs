@@ -59,6 +59,14 @@ impl Words {
         self.named("verdict", verdict.key())
     }
 
+    /// The name of a standard: the shipped one in this language, a studio's own as it is.
+    pub fn standard(&self, name: &str) -> String {
+        match name {
+            "customary" => self.get("standard-customary"),
+            own => own.to_owned(),
+        }
+    }
+
     /// A landmark of the body.
     pub fn landmark(&self, landmark: Landmark) -> String {
         self.named("landmark", landmark.key())

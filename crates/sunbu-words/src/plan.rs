@@ -112,9 +112,9 @@ impl Words {
         self.with("way-out-left", &args)
     }
 
-    /// A remedy by its amount in centimetres.
+    /// A remedy by its amount in centimetres, said in halves: less than it takes would not do.
     pub fn remedy(&self, remedy: Remedy, amount_cm: f64) -> String {
-        let amount = self.cm(amount_cm);
+        let amount = self.cm((amount_cm * 2.0).ceil() / 2.0);
         self.with(
             &format!("remedy-{}", remedy.key()),
             &[("amount", (&amount).into())],
@@ -192,7 +192,7 @@ mod tests {
         );
         assert_eq!(
             Words::of(Lang::Ja).reason(&narrow),
-            "身幅が3 cm足りない:背縫いを2 cm左へ、上前のかぶりはなお4 cm足りない"
+            "身幅が3 cm足りない：背縫いを2 cm左へ、上前のかぶりはなお4 cm足りない"
         );
     }
 
@@ -223,6 +223,15 @@ mod tests {
         assert_eq!(
             words.way_out(&enough),
             "a garment 4 cm wider all round would meet it"
+        );
+        let little_more = WayOut {
+            remedy: Remedy::LongerYuki,
+            amount: 3.66,
+            left: 0.0,
+        };
+        assert_eq!(
+            words.way_out(&little_more),
+            "a garment with 4 cm more yuki would meet it"
         );
         let not = WayOut {
             remedy: Remedy::LetOutSides,

@@ -54,7 +54,8 @@ impl Words {
             self.joined(id, &names)
         };
         match &problem.fault {
-            Fault::Missing => self.get("problem-missing"),
+            Fault::Missing if measured(&problem.place) => self.get("problem-missing"),
+            Fault::Missing => self.get("problem-missing-word"),
             Fault::MissingOneOf { .. } => self.with(
                 "problem-missing-one-of",
                 &[("others", (&list("list-or")).into())],
@@ -92,7 +93,7 @@ impl Words {
                 &[("others", (&list("and-then")).into())],
             ),
             Fault::UnknownChoice { .. } => {
-                let others = list("list-or");
+                let others = list("and-then");
                 let others = ("others", Arg::from(&others));
                 if problem.typed.trim().is_empty() {
                     self.with("problem-no-choice", &[others])
@@ -196,6 +197,13 @@ impl Words {
             .collect();
         self.with(id, &args)
     }
+}
+
+/// Whether what belongs at this path is found with a tape.
+fn measured(path: &str) -> bool {
+    let path = path.strip_suffix(".value").unwrap_or(path);
+    let last = path.rsplit('.').next().unwrap_or(path);
+    BodyMeasure::from_key(last).is_some() || Part::from_key(last).is_some()
 }
 
 /// A text as a sentence quotes it: cut short, with a stand-in for every control character.

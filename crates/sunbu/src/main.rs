@@ -1,3 +1,20 @@
-//! The command line of Sunbu.
+//! Sunbu's command line: reads cases, asks the core, says the answer; opens the studio.
+//!
+//! Clock, browser and exit codes live here and nowhere else.
 
-fn main() {}
+mod answer;
+mod cli;
+mod commands;
+mod input;
+mod language;
+mod page;
+mod report;
+mod say;
+mod trouble;
+mod usage;
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    answer::give(cli::run(std::env::args_os().collect()))
+}

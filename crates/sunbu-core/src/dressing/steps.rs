@@ -123,10 +123,11 @@ pub fn steps(
             StepValue::Do(d) => (plan.dressing.get(d), spread(d)),
             StepValue::See(q) => (plan.prediction.value(q), plan.prediction.sd(q)),
         };
-        let against = if is_height(value) {
-            height_by_body(cm, body, hands)
-        } else {
-            length_by_hand(cm, hands)
+        let against = match value {
+            // A difference of girths is nothing that a hand can be laid along.
+            StepValue::See(Quantity::TrunkStep) => None,
+            height if is_height(height) => height_by_body(cm, body, hands),
+            _ => length_by_hand(cm, hands),
         };
         StepNumber {
             value,

@@ -139,8 +139,8 @@ fn carried_out(fitting: &Fitting, rules: &Rules, remedy: Remedy, amount: f64) ->
 /// Every remedy that takes at least a tenth off the miss of `quantity` without making all
 /// misses together worse, best first.
 ///
-/// Each remedy is tried at its most and, where that suffices, at the least amount that does,
-/// found to 0.1 cm by bisection; after each the whole dressing is planned again, so a remedy
+/// Each remedy is tried at its most and, where that suffices or goes too far, at the least amount
+/// that suffices, found to 0.1 cm by bisection; after each the whole dressing is planned again, so a remedy
 /// that only moves the trouble elsewhere is not praised.
 pub fn ways_out(
     fitting: &Fitting,
@@ -170,32 +170,29 @@ pub fn ways_out(
             let most = most(remedy);
             let helps = |(left, after): (f64, f64)| left.abs() <= 0.9 * now.abs() && after < total;
             let at_most = replanned(remedy, most);
-            let met = |amount: f64| replanned(remedy, amount).0.abs() < MET_WITHIN_CM;
+            // Too much of a remedy may spoil the rest or go past the range (a yuki 20 cm longer),
+            // so the least that brings the quantity to the near end of its range is sought; where
+            // even the most does not, the most is judged.
+            let reaches =
+                |left: f64| left.abs() < MET_WITHIN_CM || left.signum() != now.signum();
             let (mut short, mut enough) = (0.0, most);
-            // Too much of a remedy may spoil the rest, so the least that suffices is sought, and
-            // where even the most does not suffice, the most is judged.
-            if at_most.0.abs() < MET_WITHIN_CM {
+            if reaches(at_most.0) {
                 while enough - short > 0.1 {
                     let middle = 0.5 * (short + enough);
-                    if met(middle) {
-                        enough = middle
+                    if reaches(replanned(remedy, middle).0) {
+                        enough = middle;
                     } else {
-                        short = middle
+                        short = middle;
                     }
                 }
-                helps(replanned(remedy, enough)).then_some(WayOut {
-                    remedy,
-                    amount: enough,
-                    left: 0.0,
-                })
-            } else {
-                let left = at_most.0;
-                helps(at_most).then_some(WayOut {
-                    remedy,
-                    amount: most,
-                    left,
-                })
             }
+            let after = if enough < most { replanned(remedy, enough) } else { at_most };
+            let left = Some(after.0).filter(|l| l.abs() >= MET_WITHIN_CM).unwrap_or(0.0);
+            helps(after).then_some(WayOut {
+                remedy,
+                amount: enough,
+                left,
+            })
         })
         .collect();
     out.sort_by(|a, b| {

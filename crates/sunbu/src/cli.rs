@@ -1,0 +1,260 @@
+//! The command tree, its help in the language of the run, and the way from arguments to a command.
+
+use std::ffi::OsString;
+
+use clap::builder::{PossibleValuesParser, ValueParser};
+use clap::error::ErrorKind;
+use clap::{Arg, ArgAction, ArgMatches, Command};
+use sunbu_words::{Lang, Words};
+
+use crate::answer::Answer;
+use crate::commands;
+use crate::language;
+use crate::usage;
+
+/// Runs the program on these arguments, the first being its own name.
+pub fn run(arguments: Vec<OsString>) -> Answer {
+    let words = Words::of(language::choose(&arguments, |name| {
+        std::env::var(name).ok()
+    }));
+    match tree(words).try_get_matches_from(arguments) {
+        Ok(matches) => dispatch(words, &matches),
+        Err(error) => match error.kind() {
+            ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => Answer::Done(error.to_string()),
+            _ => Answer::BadInput {
+                document: String::new(),
+                complaint: usage::complaint(words, &error),
+            },
+        },
+    }
+}
+
+fn dispatch(words: &'static Words, matches: &ArgMatches) -> Answer {
+    match matches.subcommand() {
+        Some(("plan", given)) => commands::plan::run(words, given),
+        Some(("rank", given)) => commands::rank::run(words, given),
+        Some(("figure", given)) => commands::figure::run(words, given),
+        Some(("schema", given)) => commands::schema::run(words, given),
+        Some(("help", given)) => commands::topics::run(words, given),
+        // The tree asks for one of its subcommands.
+        _ => Answer::Done(long_help(words, None).unwrap_or_default()),
+    }
+}
+
+/// The long help of a command by its name, or of the program; `None` when there is no such one.
+pub fn long_help(words: &Words, command: Option<&str>) -> Option<String> {
+    let mut tree = tree(words);
+    // Without this a subcommand does not know that it is called through the program.
+    tree.build();
+    let command = match command {
+        None => &mut tree,
+        Some(name) => tree.find_subcommand_mut(name)?,
+    };
+    Some(format!(
+        "{}\n",
+        command.render_long_help().to_string().trim_end()
+    ))
+}
+
+/// The whole command tree with its help.
+fn tree(words: &Words) -> Command {
+    let program = Command::new("sunbu")
+        .version(env!("CARGO_PKG_VERSION"))
+        .about(words.get("cli-about"))
+        .long_about(words.get("cli-long"))
+        .after_long_help(words.get("cli-example"))
+        .subcommand_help_heading(words.get("cli-commands"))
+        .subcommand_required(true)
+        .arg_required_else_help(true)
+        .disable_help_subcommand(true)
+        .disable_version_flag(true)
+        .arg(
+            Arg::new("version")
+                .long("version")
+                .short('V')
+                .action(ArgAction::Version)
+                .help(words.get("arg-version"))
+                .help_heading(words.get("cli-options")),
+        );
+    let commands = [plan, rank, figure, schema, help].map(|make| with_common(words, make(words)));
+    with_common(words, program).subcommands(commands)
+}
+
+/// A subcommand with its texts: `cli-NAME` in a line, `cli-NAME-long`, and `cli-NAME-example`.
+fn command(words: &Words, name: &'static str) -> Command {
+    let about = words.get(&format!("cli-{name}"));
+    let long = format!("{about}\n\n{}", words.get(&format!("cli-{name}-long")));
+    Command::new(name)
+        .about(about)
+        .long_about(long)
+        .after_long_help(words.get(&format!("cli-{name}-example")))
+}
+
+/// The options that every command has, and the frame of its help.
+fn with_common(words: &Words, command: Command) -> Command {
+    let usage = words.get("cli-usage");
+    command
+        .help_template(format!(
+            "{{about-with-newline}}\n{usage} {{usage}}\n\n{{all-args}}{{after-help}}"
+        ))
+        .disable_help_flag(true)
+        .arg(
+            Arg::new("lang")
+                .long("lang")
+                .value_name(words.get("value-lang"))
+                .value_parser(PossibleValuesParser::new(
+                    Lang::ALL.iter().map(|l| l.code()),
+                ))
+                .hide_possible_values(true)
+                .help(words.get("arg-lang"))
+                .help_heading(words.get("cli-options")),
+        )
+        .arg(
+            Arg::new("help")
+                .short('h')
+                .long("help")
+                .action(ArgAction::Help)
+                .help(words.get("arg-help"))
+                .help_heading(words.get("cli-options")),
+        )
+}
+
+/// An option with a value: `arg-NAME` is its help.
+fn option(words: &Words, name: &'static str, value: &str) -> Arg {
+    Arg::new(name)
+        .long(name)
+        .value_name(words.get(value))
+        .help(words.get(&format!("arg-{name}")))
+        .help_heading(words.get("cli-options"))
+}
+
+/// An option that is there or not.
+fn flag(words: &Words, name: &'static str) -> Arg {
+    Arg::new(name)
+        .long(name)
+        .action(ArgAction::SetTrue)
+        .help(words.get(&format!("arg-{name}")))
+        .help_heading(words.get("cli-options"))
+}
+
+fn path(arg: Arg) -> Arg {
+    arg.value_parser(ValueParser::path_buf())
+}
+
+/// The case file.
+fn case(words: &Words) -> Arg {
+    path(
+        Arg::new("case")
+            .value_name(words.get("value-case"))
+            .help(words.get("arg-case"))
+            .help_heading(words.get("cli-arguments")),
+    )
+}
+
+/// The options that say what for and by which standard.
+fn with_wishes(words: &Words, command: Command) -> Command {
+    command
+        .arg(option(words, "occasion", "value-occasion"))
+        .arg(path(option(words, "standard", "value-file")))
+}
+
+fn plan(words: &Words) -> Command {
+    with_wishes(
+        words,
+        command(words, "plan").arg(case(words).required(true)),
+    )
+    .arg(option(words, "garment", "value-name"))
+    .arg(option(words, "set", "value-set").action(ArgAction::Append))
+    .arg(flag(words, "json"))
+}
+
+fn rank(words: &Words) -> Command {
+    with_wishes(
+        words,
+        command(words, "rank").arg(case(words).required(true)),
+    )
+    .arg(flag(words, "json"))
+}
+
+fn figure(words: &Words) -> Command {
+    with_wishes(
+        words,
+        command(words, "figure").arg(case(words).required(true)),
+    )
+    .arg(option(words, "garment", "value-name"))
+    .arg(option(words, "set", "value-set").action(ArgAction::Append))
+    .arg(
+        option(words, "view", "value-view")
+            .value_parser(PossibleValuesParser::new(commands::figure::VIEWS))
+            .hide_possible_values(true)
+            .default_value("sheet")
+            .hide_default_value(true),
+    )
+    .arg(
+        option(words, "against", "value-against")
+            .value_parser(PossibleValuesParser::new(commands::figure::AGAINST))
+            .hide_possible_values(true)
+            .default_value("none")
+            .hide_default_value(true),
+    )
+    .arg(path(option(words, "output", "value-file").short('o')))
+}
+
+fn schema(words: &Words) -> Command {
+    command(words, "schema").arg(
+        Arg::new("name")
+            .value_name(words.get("value-name"))
+            .help(words.get("arg-schema"))
+            .help_heading(words.get("cli-arguments")),
+    )
+}
+
+fn help(words: &Words) -> Command {
+    command(words, "help").arg(
+        Arg::new("topic")
+            .value_name(words.get("value-topic"))
+            .help(words.get("arg-topic"))
+            .help_heading(words.get("cli-arguments")),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_tree_is_sound_in_every_language() {
+        for &lang in Lang::ALL {
+            tree(Words::of(lang)).debug_assert();
+        }
+    }
+
+    #[test]
+    fn every_command_has_long_help_with_an_example_it_really_takes() {
+        for &lang in Lang::ALL {
+            let words = Words::of(lang);
+            let names: Vec<String> = tree(words)
+                .get_subcommands()
+                .map(|c| c.get_name().to_owned())
+                .collect();
+            for name in names {
+                let help = long_help(words, Some(&name)).expect("a command of the tree");
+                let examples: Vec<&str> = help
+                    .lines()
+                    .map(str::trim)
+                    .filter(|line| line.starts_with("$ sunbu"))
+                    .collect();
+                assert!(!examples.is_empty(), "{name} shows no example");
+                for example in examples {
+                    let words_of_line = example.trim_start_matches("$ ").split_whitespace();
+                    let parsed = tree(words).try_get_matches_from(words_of_line);
+                    assert!(
+                        parsed.is_ok(),
+                        "{example}: {}",
+                        parsed.expect_err("no match")
+                    );
+                }
+            }
+        }
+    }
+}

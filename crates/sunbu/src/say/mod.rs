@@ -1,0 +1,4 @@
+//! The answers in words, as pages of text.
+
+pub mod plan;
+pub mod rank;

@@ -1,0 +1,108 @@
+//! What is wrong with the input of a command: an entry of a file, or the file or argument itself.
+
+use sunbu_core::problem::Problem;
+use sunbu_words::Words;
+
+/// One thing wrong with the input.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Trouble {
+    /// An entry of a case.
+    Entry(Problem),
+    /// Something around it: a file that is not there, a name that nothing has.
+    Around {
+        /// The file or the argument.
+        place: String,
+        /// What stood there.
+        typed: String,
+        /// The message for it, in `cli.ftl`.
+        code: &'static str,
+        /// What the message fills in besides `$typed`.
+        args: Vec<(&'static str, String)>,
+    },
+}
+
+impl Trouble {
+    /// Something wrong at `place` (a file or an argument), where `typed` stood.
+    pub fn at(place: impl Into<String>, typed: impl Into<String>, code: &'static str) -> Trouble {
+        Trouble::Around {
+            place: place.into(),
+            typed: typed.into(),
+            code,
+            args: Vec::new(),
+        }
+    }
+
+    /// The same with one more thing for its message to fill in.
+    #[must_use]
+    pub fn with(mut self, name: &'static str, value: impl Into<String>) -> Trouble {
+        if let Trouble::Around { args, .. } = &mut self {
+            args.push((name, value.into()));
+        }
+        self
+    }
+
+    /// The path of the field, the file, or the argument.
+    pub fn place(&self) -> &str {
+        match self {
+            Trouble::Entry(problem) => &problem.place,
+            Trouble::Around { place, .. } => place,
+        }
+    }
+
+    /// What stood there, as it was typed.
+    pub fn typed(&self) -> &str {
+        match self {
+            Trouble::Entry(problem) => &problem.typed,
+            Trouble::Around { typed, .. } => typed,
+        }
+    }
+
+    /// The stable name of the kind of problem.
+    pub fn code(&self) -> String {
+        match self {
+            Trouble::Entry(problem) => problem.code(),
+            Trouble::Around { code, .. } => (*code).to_owned(),
+        }
+    }
+
+    /// The problem in one line, its place first.
+    pub fn said(&self, words: &Words) -> String {
+        match self {
+            Trouble::Entry(problem) => words.problem(problem),
+            Trouble::Around {
+                place,
+                typed,
+                code,
+                args,
+            } => {
+                let typed = typed.replace(char::is_control, "\u{fffd}");
+                let mut all = vec![("typed", (&typed).into())];
+                // A reason from elsewhere may come in several lines; a problem has one.
+                let args: Vec<(&str, String)> = args
+                    .iter()
+                    .map(|(name, value)| {
+                        (
+                            *name,
+                            value.split_whitespace().collect::<Vec<_>>().join(" "),
+                        )
+                    })
+                    .collect();
+                all.extend(args.iter().map(|(name, value)| (*name, value.into())));
+                let sentence = words.with(code, &all);
+                let all = [("place", place.into()), ("sentence", (&sentence).into())];
+                words.with("problem-at", &all)
+            }
+        }
+    }
+}
+
+impl From<Problem> for Trouble {
+    fn from(problem: Problem) -> Trouble {
+        Trouble::Entry(problem)
+    }
+}
+
+/// Every problem as trouble.
+pub fn troubles(problems: Vec<Problem>) -> Vec<Trouble> {
+    problems.into_iter().map(Trouble::from).collect()
+}
