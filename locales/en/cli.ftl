@@ -131,7 +131,6 @@ cli-steps = Dressing, step by step
 cli-hands-of = Fingers and fists are those of { $name }.
 cli-own-hands = Fingers and fists are those of the one who is dressed; put yours into the case under [dresser].
 cli-garments-for = Garments for { $name }, best first
-cli-people-for = People for { $name }, best first
 cli-row = { $name }: { $verdict }
 cli-written = Written to { $file }.
 

@@ -125,7 +125,6 @@ cli-steps = 着付けの手順
 cli-hands-of = 指とこぶしは{ $name }のものです。
 cli-own-hands = 指とこぶしは着る人のものです。自分の手はケースの [dresser] に書きます。
 cli-garments-for = { $name }の着物（良い順）
-cli-people-for = { $name }を着る人（良い順）
 cli-row = { $name }：{ $verdict }
 cli-written = { $file }に書きました。
 

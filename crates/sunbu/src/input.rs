@@ -116,7 +116,7 @@ pub fn locks<'a>(set: impl Iterator<Item = &'a str>) -> Result<Locks, Vec<Troubl
             wrong.extend(
                 problems
                     .into_iter()
-                    .map(|p| Trouble::Entry(p.renamed(place))),
+                    .map(|p| Trouble::from(p.renamed(place))),
             );
             Err(wrong)
         }

@@ -7,7 +7,7 @@ use sunbu_words::Words;
 #[derive(Debug, Clone, PartialEq)]
 pub enum Trouble {
     /// An entry of a case.
-    Entry(Problem),
+    Entry(Box<Problem>),
     /// Something around it: a file that is not there, a name that nothing has.
     Around {
         /// The file or the argument.
@@ -98,7 +98,7 @@ impl Trouble {
 
 impl From<Problem> for Trouble {
     fn from(problem: Problem) -> Trouble {
-        Trouble::Entry(problem)
+        Trouble::Entry(Box::new(problem))
     }
 }
 

@@ -173,8 +173,7 @@ pub fn ways_out(
             // Too much of a remedy may spoil the rest or go past the range (a yuki 20 cm longer),
             // so the least that brings the quantity to the near end of its range is sought; where
             // even the most does not, the most is judged.
-            let reaches =
-                |left: f64| left.abs() < MET_WITHIN_CM || left.signum() != now.signum();
+            let reaches = |left: f64| left.abs() < MET_WITHIN_CM || left.signum() != now.signum();
             let (mut short, mut enough) = (0.0, most);
             if reaches(at_most.0) {
                 while enough - short > 0.1 {
@@ -186,8 +185,14 @@ pub fn ways_out(
                     }
                 }
             }
-            let after = if enough < most { replanned(remedy, enough) } else { at_most };
-            let left = Some(after.0).filter(|l| l.abs() >= MET_WITHIN_CM).unwrap_or(0.0);
+            let after = if enough < most {
+                replanned(remedy, enough)
+            } else {
+                at_most
+            };
+            let left = Some(after.0)
+                .filter(|l| l.abs() >= MET_WITHIN_CM)
+                .unwrap_or(0.0);
             helps(after).then_some(WayOut {
                 remedy,
                 amount: enough,

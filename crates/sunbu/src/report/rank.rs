@@ -35,8 +35,6 @@ pub struct RankReport {
 pub enum Side {
     /// Garments, for one person.
     Garments,
-    /// People, for one garment.
-    People,
 }
 
 /// How well one fitting can be made to look.
