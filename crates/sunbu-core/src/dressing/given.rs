@@ -86,6 +86,12 @@ pub fn customary(given: Given) -> Option<Measured> {
     Measured::new(value, sd, Origin::Customary).ok()
 }
 
+/// How far above its erishita the collar end usually lies: a hem of 1 and the 3.5 that soft silk,
+/// cotton and stiff cloth alike keep of their usual raise, in centimetres.
+///
+/// Only the deviation of the hull is read there; the cover itself follows the real height.
+const COLLAR_END_RISE_CM: f64 = 4.5;
+
 /// A person in a garment: every given number with its joint trust, and the body's shape.
 #[derive(Debug, Clone)]
 pub struct Fitting {
@@ -122,11 +128,13 @@ impl Fitting {
         let shape = body.shape().clone();
         let hip = body.measure(BodyMeasure::HipHeight);
         let shape_hip = (hip.value_cm(), shape.girth(hip.value_cm()));
-        let collar_end = values[Given::Erishita.index()];
+        let collar_end = values[Given::Erishita.index()] + COLLAR_END_RISE_CM;
+        let end_sd = garment.part(Part::Erishita).sd_cm();
+        let height_sd = hip.sd_cm().hypot(end_sd);
         for (given, sd) in [
             (
                 Given::HullGirthError,
-                unexplained_girth_sd(body, shape_hip, collar_end),
+                unexplained_girth_sd(body, shape_hip, collar_end, height_sd),
             ),
             (Given::SideArcError, shape.side_arc_sd(collar_end)),
         ] {
@@ -205,18 +213,23 @@ impl Fitting {
     }
 }
 
-/// Deviation of the hull girth at height `z` that is left when hip height and girth are known.
+/// Deviation of the hull girth at the collar end that the forward model's own slopes leave out.
 ///
-/// The body states its deviation with all causes in it; the two that the forward model follows
-/// itself are taken out, so that they are not counted twice.
-fn unexplained_girth_sd(body: &Body, shape_hip: (f64, f64), z: f64) -> f64 {
-    let (section, slope) = body.shape().at_slope(z);
+/// The body states the deviation of its girth with all causes in it; the two that the forward
+/// model follows itself, hip height and hip girth, are taken out, so that they are not counted
+/// twice. What a slope cannot see is put in: just above the hip the hull's curve bends, and a
+/// collar end that may lie higher or lower by `height_sd` meets more girths than its slope says.
+/// That is the mean square of both ways, less the square of the slope's.
+fn unexplained_girth_sd(body: &Body, shape_hip: (f64, f64), z: f64, height_sd: f64) -> f64 {
+    let shape = body.shape();
+    let (section, slope) = shape.at_slope(z);
     let by_height = slope.girth * body.measure(BodyMeasure::HipHeight).sd_cm();
     let share = section.girth / shape_hip.1;
     let by_girth = share * body.measure(BodyMeasure::HipGirth).sd_cm();
-    (body.shape().girth_sd(z).powi(2) - by_height.powi(2) - by_girth.powi(2))
-        .max(0.0)
-        .sqrt()
+    let own = shape.girth_sd(z).powi(2) - by_height.powi(2) - by_girth.powi(2);
+    let moved = |by: f64| (shape.girth(z + by) - section.girth).powi(2);
+    let bend = 0.5 * (moved(height_sd) + moved(-height_sd)) - (slope.girth * height_sd).powi(2);
+    (own.max(0.0) + bend.max(0.0)).sqrt()
 }
 
 /// The body measure behind a given number.
