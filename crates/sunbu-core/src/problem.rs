@@ -193,7 +193,7 @@ pub(crate) fn fill_in(english: &str, args: &[(&'static str, f64)]) -> String {
 
 impl fmt::Display for Problem {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(out, "{}: ", self.place)?;
+        write!(out, "{}: ", printable(&clipped(&self.place)))?;
         let typed = printable(&clipped(&self.typed));
         match &self.fault {
             Fault::Missing => write!(out, "is needed and not given; measure it and enter it"),

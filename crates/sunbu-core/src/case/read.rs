@@ -9,7 +9,7 @@ use super::fields::{Fields, Reader, SHAKU};
 use super::locks::locks;
 use super::table::Given;
 use super::{CaseFile, Person, Piece};
-use crate::dressing::{Locks, Occasion, Standard};
+use crate::dressing::{Locks, Occasion, Standard, StandardError};
 use crate::problem::{Fault, Problem};
 
 /// Most bytes of a case file that are read: some ten thousand garments. Chosen, so that a wrong
@@ -114,17 +114,16 @@ impl File<'_> {
     fn syntax(&mut self, error: &toml::de::Error) {
         let end = self.text.len();
         let span = error.span().unwrap_or(end..end);
-        let (first, last) = (self.line(span.start), self.line(span.end));
+        let (first, last) = self.lines(&span);
         self.unread.extend(first..=last);
         let start = first
             .checked_sub(1)
             .map_or(0, |line| self.line_ends[line] + 1);
         let stop = self.line_ends.get(first).copied().unwrap_or(end);
         let typed = self.text.get(start..stop).unwrap_or("").trim();
-        let why = format!(
-            "{}; a text needs quotes, a table its [brackets]",
-            error.message().trim()
-        );
+        let said: Vec<&str> = error.message().lines().map(str::trim).collect();
+        let said = said.join(", ");
+        let why = format!("{said}; a text needs quotes, a table its [brackets]");
         let place = format!("line {}", first + 1);
         // One line can hold several errors that have the same cause.
         if self.problems.last().is_none_or(|last| last.place != place) {
@@ -187,7 +186,7 @@ impl File<'_> {
         let found = std::mem::take(&mut words.problems);
         self.take(found, &words, "");
         for (name, value) in document {
-            if !TOP.contains(&name.get_ref().as_ref()) && !self.is_unread(name.span()) {
+            if !TOP.contains(&name.get_ref().as_ref()) && !self.is_unread(&name.span()) {
                 let known = TOP.iter().map(|name| (*name).to_owned()).collect();
                 let typed = self.text.get(value.span()).unwrap_or("");
                 let place = name.get_ref().as_ref();
@@ -342,7 +341,7 @@ impl File<'_> {
                 given
                     .spans
                     .get(field)
-                    .is_some_and(|&(start, end)| self.is_unread(start..end))
+                    .is_some_and(|&(start, end)| self.is_unread(&(start..end)))
             });
             if !told {
                 let under_a_table = !place.is_empty();
@@ -355,13 +354,16 @@ impl File<'_> {
         }
     }
 
-    fn is_unread(&self, span: Range<usize>) -> bool {
-        !self.unread.is_empty()
-            && self
-                .unread
-                .range(self.line(span.start)..=self.line(span.end))
-                .next()
-                .is_some()
+    /// The first and the last line of a span. A value that was not understood can have a span
+    /// that ends before it starts.
+    fn lines(&self, span: &Range<usize>) -> (usize, usize) {
+        let first = self.line(span.start.min(span.end));
+        (first, self.line(span.start.max(span.end)))
+    }
+
+    fn is_unread(&self, span: &Range<usize>) -> bool {
+        let (first, last) = self.lines(span);
+        self.unread.range(first..=last).next().is_some()
     }
 
     /// What is absent is not told when some lines were not understood: it may stand there.
@@ -387,10 +389,11 @@ impl File<'_> {
     }
 }
 
-/// Everything a standard has against itself.
-fn standard_faults(error: &crate::dressing::StandardError) -> Vec<String> {
+/// Everything a standard has against itself, a line each.
+fn standard_faults(error: &StandardError) -> Vec<String> {
     match error {
-        crate::dressing::StandardError::Values(values) => values.clone(),
-        form => vec![form.to_string()],
+        StandardError::Values(values) => values.clone(),
+        // Before its last line it quotes a text that the dresser did not write.
+        StandardError::Form(why) => why.lines().last().map(str::to_owned).into_iter().collect(),
     }
 }
