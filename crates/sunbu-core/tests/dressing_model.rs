@@ -6,7 +6,7 @@ use sunbu_core::dressing::{
     Decision, Dressing, Fitting, Given, Locks, Occasion, Prediction, Quantity, Standard, plan,
     predict, ways_out,
 };
-use sunbu_core::garment::rules::SUN_CM;
+use sunbu_core::garment::rules::{NECK_SEAM_CM, SUN_CM};
 use sunbu_core::garment::{Cloth, Garment, Sheet};
 
 fn body(stature: f64, hip: f64) -> Body {
@@ -88,7 +88,7 @@ fn back_balance_of_worked_example_2_leaves_23_9_in_the_fold() {
 #[test]
 fn front_balance_of_worked_example_3_gives_both_folds() {
     // Shoulder length 160, tie and obi edge at 95.5: fold 7.8; tie at 88, the same edge: 15.3.
-    let mitake = 160.0 - 2.6 - sunbu_core::dressing::NECK_SEAM_CM;
+    let mitake = 160.0 - 2.6 - NECK_SEAM_CM;
     let dressing = usual(&body(160.0, 90.0))
         .with(Decision::HemHeight, 0.0)
         .with(Decision::UwamaeRaise, 0.0)

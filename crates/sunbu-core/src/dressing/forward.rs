@@ -9,14 +9,9 @@ use std::f64::consts::{FRAC_PI_2, TAU};
 use super::decision::Decision;
 use super::given::{Fitting, Given};
 use super::quantity::{Appearance, Quantity};
+use crate::garment::rules::NECK_SEAM_CM;
 use crate::garment::{Cloth, MitakeFrom};
 use crate::scalar::Scalar;
-
-/// Seam allowance between the cut and the finished neck: 3 bu kujira, in centimetres.
-///
-/// Source: the identity kurikoshi = mitake(shoulder) - mitake(back) - 3 bu (S18, a tailor's
-/// names and sizes). 1 bu kujira is 25/66 cm.
-pub const NECK_SEAM_CM: f64 = 3.0 * 25.0 / 66.0;
 
 /// Share of a front edge's raise that is left when the cloth has settled.
 ///

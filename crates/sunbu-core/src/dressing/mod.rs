@@ -17,7 +17,7 @@ mod worth;
 
 pub use against::{Against, HandUnit, Hands, Landmark, height_by_body, length_by_hand};
 pub use decision::{Decision, Dressing};
-pub use forward::{NECK_SEAM_CM, appearance, hem_as_seen, raise_kept};
+pub use forward::{appearance, hem_as_seen, raise_kept};
 pub use given::{Fitting, Given, customary};
 pub use plan::{Binding, Check, Locks, MET_WITHIN_CM, Plan, Rival, Side, assess, plan};
 pub use predict::{INPUTS, Prediction, predict};

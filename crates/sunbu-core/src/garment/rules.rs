@@ -302,10 +302,13 @@ pub fn okumisagari_by_height(height: f64) -> f64 {
     }
 }
 
+/// What the collar seam takes of the back between ridge and neck, in cm: 3 bu (S18).
+pub const NECK_SEAM_CM: f64 = 3.0 * BU_CM;
+
 /// Shoulder mitake less back mitake, in cm, for a kurikoshi: kurikoshi and 3 bu
 /// (S18, tailor's notes: kurikoshi = shoulder mitake − back mitake − 3 bu).
 pub fn shoulder_over_back(kurikoshi: f64) -> f64 {
-    kurikoshi + 3.0 * BU_CM
+    kurikoshi + NECK_SEAM_CM
 }
 
 /// Longest yuki a bolt gives, in cm (S123, tailoring studio: yuki limit from bolt width).
