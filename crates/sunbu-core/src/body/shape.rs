@@ -29,7 +29,8 @@ const LEAST_STEP_CM: f64 = 0.25;
 
 /// Girth over the circumference of the ellipse of the same breadth and depth: least and most.
 ///
-/// Measured on the hulls of the reference bodies from ankle to shoulder: 1.00 to 1.12.
+/// Measured on the hulls of the reference bodies from ankle to shoulder: 1.007 to 1.136. Where it would
+/// pass 1.12, breadth and depth are made larger by the rest, at most 1.5 %.
 const GIRTH_OVER_ELLIPSE: (f64, f64) = (1.005, 1.12);
 
 /// Side arc over girth: far outside what any reference body has (0.18 to 0.26).
@@ -44,7 +45,7 @@ pub struct Shape {
     back: Smooth,
     side_arc: Smooth,
     girth_sd: Smooth,
-    girth_whole_sd: Smooth,
+    girth_landmark_sd: Smooth,
     side_arc_sd: Smooth,
     figure: Figure,
 }
@@ -96,8 +97,8 @@ impl Shape {
             Smooth::through(&z, &knots.iter().map(part).collect::<Vec<_>>())
         };
         let girth = curve(&|k| k.section.girth);
-        let girth_whole_sd =
-            curve(&|k| girth_whole_sd(k, girth.at_slope(k.z).1, value, covariance));
+        let girth_landmark_sd =
+            curve(&|k| girth_landmark_sd(k, girth.at_slope(k.z).1, value, covariance));
         Shape {
             breadth: curve(&|k| k.section.breadth),
             front: curve(&|k| k.section.front),
@@ -105,7 +106,7 @@ impl Shape {
             side_arc: curve(&|k| k.section.side_arc),
             side_arc_sd: curve(&|k| k.side_error * k.section.girth),
             girth_sd: curve(&|k| k.girth_error * k.section.girth),
-            girth_whole_sd,
+            girth_landmark_sd,
             girth,
             figure: Figure::of(&measure),
         }
@@ -189,7 +190,7 @@ impl Shape {
     /// heights it hangs on, and the hull between them.
     #[must_use]
     pub fn girth_whole_sd(&self, z: f64) -> f64 {
-        self.girth_whole_sd.at(z)
+        self.girth_sd(z).hypot(self.girth_landmark_sd.at(z))
     }
 
     /// Deviation of the side arc at a height when the girth is right, in centimetres, as found on
@@ -338,8 +339,13 @@ pub(crate) fn ellipse(breadth: f64, depth: f64) -> f64 {
         * (1.0 + 3.0 * h / (10.0 + (4.0 - 3.0 * h).sqrt()))
 }
 
-/// Deviation of a level's girth, with everything in it.
-fn girth_whole_sd(knot: &Knot, slope: f64, value: &DVector<f64>, covariance: &DMatrix<f64>) -> f64 {
+/// Deviation of a level's girth from the girths and heights it hangs on alone.
+fn girth_landmark_sd(
+    knot: &Knot,
+    slope: f64,
+    value: &DVector<f64>,
+    covariance: &DMatrix<f64>,
+) -> f64 {
     let pair = |(low, a): (BodyMeasure, f64), (high, b): (BodyMeasure, f64)| {
         let (i, j) = (low.index(), high.index());
         a * a * covariance[(i, i)] + b * b * covariance[(j, j)] + 2.0 * a * b * covariance[(i, j)]
@@ -349,19 +355,12 @@ fn girth_whole_sd(knot: &Knot, slope: f64, value: &DVector<f64>, covariance: &DM
     let ratio = knot.section.girth / line;
     let of_girths = ratio * ratio * pair((low, 1.0 - knot.at), (high, knot.at * factor));
     let (low, high) = knot.stretch.landmarks();
-    let of_height = slope
-        * slope
-        * pair(
-            (
-                low,
-                if knot.stretch == Stretch::FloorToHip {
-                    0.0
-                } else {
-                    1.0 - knot.at
-                },
-            ),
-            (high, knot.at),
-        );
-    let between = (knot.girth_error * knot.section.girth).powi(2);
-    (of_girths + of_height + between).max(0.0).sqrt()
+    // the floor does not err
+    let low_share = if knot.stretch == Stretch::FloorToHip {
+        0.0
+    } else {
+        1.0 - knot.at
+    };
+    let of_heights = slope * slope * pair((low, low_share), (high, knot.at));
+    (of_girths + of_heights).max(0.0).sqrt()
 }

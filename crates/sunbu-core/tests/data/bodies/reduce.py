@@ -54,7 +54,10 @@ def reduce(full):
         'side_neck_height': float(np.interp(60.0, ridge[:, 0], ridge[:, 2])) / 10.0,
         'shoulder_height': lm['acromion_R'][2] / 10.0,
         'bust_height': z('bust_point'), 'under_bust_height': z('underbust'), 'waist_height': z('waist_min'),
-        'navel_height': z('navel'), 'hip_bone_height': z('iliocristale_est'), 'hip_height': z('buttock_protrusion'),
+        'navel_height': z('navel'),
+        # the front point of the hip bone, as far below the crest as data/population/make_tables.py has it
+        'hip_bone_height': z('iliocristale_est') - 8.7,
+        'hip_height': z('buttock_protrusion'),
         'crotch_height': lm['crotch'][2] / 10.0, 'knee_height': lm['knee_joint_z'] / 10.0,
         'ankle_height': lm['ankle_joint_z'] / 10.0,
         'bust_girth': girth('bust_point'), 'under_bust_girth': girth('underbust'), 'waist_girth': girth('waist_min'),
