@@ -1,0 +1,89 @@
+//! What can go wrong in the store, in words that say what to do.
+
+use std::path::PathBuf;
+
+use rusqlite::ErrorCode;
+use sunbu_core::problem::Problem;
+
+/// Why the store did not do what it was asked. Nothing was changed, unless it says so.
+#[derive(Debug, thiserror::Error)]
+pub enum StoreError {
+    /// There is no such thing, or no longer.
+    #[error("there is no such {what}; it may have been erased")]
+    NotFound {
+        /// What was asked for: person, garment or plan.
+        what: &'static str,
+    },
+    /// Someone saved it since it was read.
+    #[error("it was changed meanwhile and is at revision {current}; look at it and save again")]
+    Stale {
+        /// The revision it is at now.
+        current: i64,
+    },
+    /// The file is something else.
+    #[error("{path} is not a Sunbu store; name another file")]
+    NotOurs {
+        /// Where it lies.
+        path: String,
+    },
+    /// The file was written by a newer Sunbu.
+    #[error(
+        "the store is of version {found} and this Sunbu knows up to {known}; use a newer Sunbu"
+    )]
+    Newer {
+        /// The version of the file.
+        found: i64,
+        /// The newest version this program knows.
+        known: i64,
+    },
+    /// What is in the file cannot be right.
+    #[error("the store is damaged ({0}); restore a backup")]
+    Damaged(String),
+    /// Another program holds the file.
+    #[error("the store is in use by another program; close it and try again")]
+    InUse,
+    /// A file would be overwritten.
+    #[error("{0} exists already; name a file that does not")]
+    Exists(PathBuf),
+    /// What was to be kept breaks a rule of the core.
+    #[error("it cannot be kept: {}", lines(.0))]
+    Unfit(Vec<Problem>),
+    /// The erased things are gone from every page, but their bytes may still lie in the file.
+    #[error(
+        "erased, but traces may remain in the file ({0}); close other programs and erase again"
+    )]
+    Traces(String),
+    /// Anything else the disk or the database says.
+    #[error("the store cannot be used: {0}")]
+    Other(String),
+}
+
+pub(crate) fn lines(problems: &[Problem]) -> String {
+    let all: Vec<String> = problems.iter().map(ToString::to_string).collect();
+    all.join("; ")
+}
+
+impl StoreError {
+    /// A kept row the core no longer reads.
+    pub(crate) fn unreadable(what: &str, id: i64, problems: &[Problem]) -> Self {
+        Self::Damaged(format!("{what} {id}: {}", lines(problems)))
+    }
+}
+
+impl From<rusqlite::Error> for StoreError {
+    fn from(error: rusqlite::Error) -> Self {
+        match error.sqlite_error_code() {
+            Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => Self::InUse,
+            Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase) => {
+                Self::Damaged(error.to_string())
+            }
+            _ => Self::Other(error.to_string()),
+        }
+    }
+}
+
+impl From<std::io::Error> for StoreError {
+    fn from(error: std::io::Error) -> Self {
+        Self::Other(error.to_string())
+    }
+}

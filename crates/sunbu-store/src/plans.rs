@@ -1,0 +1,189 @@
+//! The plans kept, newest first.
+
+use rusqlite::{OptionalExtension, Params, Row};
+use sunbu_core::case::CaseFile;
+use sunbu_core::dressing::Occasion;
+
+use crate::{Store, StoreError};
+
+const MISSING: StoreError = StoreError::NotFound { what: "plan" };
+
+/// A plan in a list.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlanRow {
+    /// Its number.
+    pub id: i64,
+    /// What the studio calls it.
+    pub title: String,
+    /// When it was kept.
+    pub made_at: String,
+    /// What for.
+    pub occasion: Occasion,
+    /// Whose it is.
+    pub person_id: Option<i64>,
+    /// The garment, while the studio has it.
+    pub garment_id: Option<i64>,
+    /// The person's name as it was then.
+    pub person: String,
+    /// The garment's name as it was then.
+    pub garment: String,
+}
+
+/// A plan with all that it was made from.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SavedPlan {
+    /// As it stands in lists.
+    pub row: PlanRow,
+    /// The case as it was then.
+    pub case: CaseFile,
+    /// The choices of the page it was made on.
+    pub query: String,
+}
+
+/// A plan to keep.
+#[derive(Debug, Clone, Copy)]
+pub struct NewPlan<'a> {
+    /// The numbers of the person and the garment.
+    pub ids: (i64, i64),
+    /// What the studio calls it.
+    pub title: &'a str,
+    /// What it is made from.
+    pub case: &'a CaseFile,
+    /// The choices of the page it is made on.
+    pub query: &'a str,
+}
+
+impl Store {
+    /// Every plan.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
+    pub fn plans(&self) -> Result<Vec<PlanRow>, StoreError> {
+        self.rows("TRUE", [])
+    }
+
+    /// The plans of one person in one garment.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
+    pub fn plans_of(&self, person: i64, garment: i64) -> Result<Vec<PlanRow>, StoreError> {
+        self.rows("person_id = ?1 AND garment_id = ?2", (person, garment))
+    }
+
+    /// The plans of one person.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
+    pub fn plans_of_person(&self, person: i64) -> Result<Vec<PlanRow>, StoreError> {
+        self.rows("person_id = ?1", [person])
+    }
+
+    /// One plan, whole.
+    ///
+    /// # Errors
+    /// [`StoreError::NotFound`], or when the store cannot be read.
+    pub fn plan(&self, id: i64) -> Result<SavedPlan, StoreError> {
+        let tx = self.connection.unchecked_transaction()?;
+        let row = self.rows("id = ?1", [id])?.pop().ok_or(MISSING)?;
+        let (text, query): (String, String) = tx
+            .query_row(
+                "SELECT case_toml, query FROM plan WHERE id = ?1",
+                [id],
+                |row| Ok((row.get(0)?, row.get(1)?)),
+            )
+            .optional()?
+            .ok_or(MISSING)?;
+        let case = CaseFile::parse(&text)
+            .map_err(|problems| StoreError::unreadable("plan", id, &problems))?;
+        Ok(SavedPlan { row, case, query })
+    }
+
+    /// Keeps a plan; answers its number.
+    ///
+    /// # Errors
+    /// [`StoreError::NotFound`] when the person or the garment was erased meanwhile,
+    /// [`StoreError::Unfit`] when the case would not read back, or when the store cannot be
+    /// written.
+    pub fn add_plan(&mut self, plan: &NewPlan<'_>, now: &str) -> Result<i64, StoreError> {
+        let text = plan.case.to_toml();
+        let case = CaseFile::parse(&text).map_err(StoreError::Unfit)?;
+        let (person, garment) = plan.ids;
+        self.person(person)?;
+        self.garment(garment)?;
+        let dresser = match &case.dresser {
+            Some(_) => self.dresser()?.map(|kept| kept.id),
+            None => None,
+        };
+        let piece = case
+            .garments
+            .first()
+            .map_or("", |piece| piece.name.as_str());
+        self.connection.execute(
+            "INSERT INTO plan (person_id, garment_id, dresser_id, title, made_at, occasion, \
+             person_name, garment_name, case_toml, query) \
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
+            (
+                person,
+                garment,
+                dresser,
+                plan.title,
+                now,
+                case.occasion.key(),
+                &case.person.name,
+                piece,
+                &text,
+                plan.query,
+            ),
+        )?;
+        Ok(self.connection.last_insert_rowid())
+    }
+
+    /// Erases a plan.
+    ///
+    /// # Errors
+    /// [`StoreError::NotFound`], or when the store cannot be written.
+    pub fn erase_plan(&mut self, id: i64) -> Result<(), StoreError> {
+        match self
+            .connection
+            .execute("DELETE FROM plan WHERE id = ?1", [id])?
+        {
+            0 => Err(MISSING),
+            _ => Ok(()),
+        }
+    }
+
+    /// The rows that meet a condition written in this file.
+    fn rows(
+        &self,
+        condition: &'static str,
+        params: impl Params,
+    ) -> Result<Vec<PlanRow>, StoreError> {
+        let sql = format!(
+            "SELECT id, title, made_at, occasion, person_id, garment_id, person_name, garment_name \
+             FROM plan WHERE {condition} ORDER BY id DESC"
+        );
+        let mut statement = self.connection.prepare_cached(&sql)?;
+        let mut rows = statement.query(params)?;
+        let mut found = Vec::new();
+        while let Some(row) = rows.next()? {
+            found.push(read_row(row)?);
+        }
+        Ok(found)
+    }
+}
+
+fn read_row(row: &Row<'_>) -> Result<PlanRow, StoreError> {
+    let key: String = row.get(3)?;
+    let occasion = Occasion::from_key(&key)
+        .ok_or_else(|| StoreError::Damaged(format!("there is no occasion {key:?}")))?;
+    Ok(PlanRow {
+        id: row.get(0)?,
+        title: row.get(1)?,
+        made_at: row.get(2)?,
+        occasion,
+        person_id: row.get(4)?,
+        garment_id: row.get(5)?,
+        person: row.get(6)?,
+        garment: row.get(7)?,
+    })
+}
