@@ -1,0 +1,215 @@
+//! What is kept comes back as it was, and what is erased is gone.
+
+#![allow(clippy::unwrap_used, missing_docs, dead_code)]
+
+mod studio;
+
+use std::fs;
+use std::path::Path;
+
+use studio::{NOW, case, garments, people};
+use sunbu_core::dressing::Standard;
+use sunbu_store::{NewPlan, Store, StoreError};
+
+fn is_send<T: Send>() {}
+
+#[test]
+fn everyone_and_every_garment_of_the_demonstration_comes_back_after_reopening() {
+    is_send::<Store>();
+    let directory = tempfile::tempdir().unwrap();
+    let path = directory.path().join("studio.db");
+    let (people, garments) = (people(), garments());
+    assert!(
+        people.len() >= 2 && garments.len() >= 2,
+        "the demonstration is empty"
+    );
+    let mut store = Store::open(&path, NOW).unwrap();
+    let ids: Vec<i64> = people
+        .iter()
+        .map(|p| store.add_person(p, NOW).unwrap())
+        .collect();
+    let pieces: Vec<i64> = garments
+        .iter()
+        .map(|g| store.add_garment(g, NOW).unwrap())
+        .collect();
+    drop(store);
+    let store = Store::open(&path, NOW).unwrap();
+    for (id, person) in ids.iter().zip(&people) {
+        let kept = store.person(*id).unwrap();
+        assert_eq!((kept.revision, &kept.value), (1, person));
+    }
+    for (id, garment) in pieces.iter().zip(&garments) {
+        let kept = store.garment(*id).unwrap();
+        assert_eq!((kept.revision, &kept.value), (1, garment));
+    }
+    assert_eq!(store.people().unwrap().len(), people.len());
+    assert_eq!(store.garments().unwrap().len(), garments.len());
+}
+
+#[test]
+fn a_save_of_what_someone_else_changed_meanwhile_is_refused_and_says_the_revision() {
+    let mut store = Store::in_memory().unwrap();
+    let mut person = people().remove(0);
+    let id = store.add_person(&person, NOW).unwrap();
+    person.note = "first".into();
+    store.save_person(id, 1, &person, NOW).unwrap();
+    let mut other = person.clone();
+    other.note = "second".into();
+    let refused = store.save_person(id, 1, &other, NOW);
+    assert!(
+        matches!(refused, Err(StoreError::Stale { current: 2 })),
+        "{refused:?}"
+    );
+    let kept = store.person(id).unwrap();
+    assert_eq!(
+        (kept.revision, kept.value),
+        (2, person),
+        "the refused save left no mark"
+    );
+
+    let garment = garments().remove(0);
+    let piece = store.add_garment(&garment, NOW).unwrap();
+    store.save_garment(piece, 1, &garment, NOW).unwrap();
+    let refused = store.save_garment(piece, 1, &garment, NOW);
+    assert!(
+        matches!(refused, Err(StoreError::Stale { current: 2 })),
+        "{refused:?}"
+    );
+    let missing = store.save_person(id + 1, 1, &other, NOW);
+    assert!(
+        matches!(missing, Err(StoreError::NotFound { .. })),
+        "{missing:?}"
+    );
+}
+
+#[test]
+fn a_plan_comes_back_whole_and_outlives_its_garment() {
+    let mut store = Store::in_memory().unwrap();
+    let (person, garment) = (people().remove(0), garments().remove(0));
+    let ids = (
+        store.add_person(&person, NOW).unwrap(),
+        store.add_garment(&garment, NOW).unwrap(),
+    );
+    let case = case(&person, &garment, None);
+    let new = NewPlan {
+        ids,
+        title: "Tea in May",
+        case: &case,
+        query: "occasion=formal",
+    };
+    let id = store.add_plan(&new, NOW).unwrap();
+    let kept = store.plan(id).unwrap();
+    assert_eq!(
+        (&kept.case, kept.query.as_str()),
+        (&case, "occasion=formal")
+    );
+    assert_eq!(kept.row.title, "Tea in May");
+    assert_eq!(
+        store.plans_of(ids.0, ids.1).unwrap(),
+        store.plans().unwrap()
+    );
+    store.erase_garment(ids.1).unwrap();
+    let rows = store.plans_of_person(ids.0).unwrap();
+    assert_eq!(rows.len(), 1);
+    assert_eq!(
+        (rows[0].garment_id, &rows[0].garment),
+        (None, &garment.name)
+    );
+    store.erase_plan(id).unwrap();
+    assert!(matches!(store.plan(id), Err(StoreError::NotFound { .. })));
+}
+
+#[test]
+fn the_own_standard_and_the_dresser_hold_until_taken_back() {
+    let mut store = Store::in_memory().unwrap();
+    assert_eq!(store.own_standard().unwrap(), None);
+    let own = Standard::customary();
+    store.set_standard(&own, NOW).unwrap();
+    assert_eq!(store.own_standard().unwrap(), Some(own));
+    store.reset_standard().unwrap();
+    assert_eq!(store.own_standard().unwrap(), None);
+    let person = people().remove(0);
+    let id = store.add_person(&person, NOW).unwrap();
+    store.set_dresser(Some(id)).unwrap();
+    assert_eq!(store.dresser().unwrap().unwrap().value, person);
+    store.erase_person(id).unwrap();
+    assert_eq!(store.dresser().unwrap(), None);
+    assert!(matches!(
+        store.set_dresser(Some(id)),
+        Err(StoreError::NotFound { .. })
+    ));
+}
+
+/// How often the word stands in the store's files, its log among them.
+fn found_in_files(directory: &Path, word: &str) -> usize {
+    fs::read_dir(directory)
+        .unwrap()
+        .map(|entry| {
+            let bytes = fs::read(entry.unwrap().path()).unwrap();
+            bytes
+                .windows(word.len())
+                .filter(|part| *part == word.as_bytes())
+                .count()
+        })
+        .sum()
+}
+
+#[test]
+fn an_erased_person_leaves_no_byte_of_the_name_in_the_file_or_the_log() {
+    let directory = tempfile::tempdir().unwrap();
+    let path = directory.path().join("studio.db");
+    let mut store = Store::open(&path, NOW).unwrap();
+    let mut everyone = people();
+    let (mut gone, stays) = (everyone.remove(0), everyone.remove(0));
+    gone.name = "Zzyxomachia".into();
+    gone.note = "Quibberwocky ".repeat(100);
+    let garment = garments().remove(0);
+    let id = store.add_person(&gone, NOW).unwrap();
+    let other = store.add_person(&stays, NOW).unwrap();
+    let piece = store.add_garment(&garment, NOW).unwrap();
+    for revision in 1..=5 {
+        store.save_person(id, revision, &gone, NOW).unwrap();
+    }
+    store.set_dresser(Some(id)).unwrap();
+    let own = case(&gone, &garment, None);
+    let by_her = case(&stays, &garment, Some(gone.clone()));
+    store
+        .add_plan(
+            &NewPlan {
+                ids: (id, piece),
+                title: "own",
+                case: &own,
+                query: "",
+            },
+            NOW,
+        )
+        .unwrap();
+    let kept = store
+        .add_plan(
+            &NewPlan {
+                ids: (other, piece),
+                title: "hers",
+                case: &by_her,
+                query: "",
+            },
+            NOW,
+        )
+        .unwrap();
+    for word in ["Zzyxomachia", "Quibberwocky"] {
+        assert!(
+            found_in_files(directory.path(), word) > 0,
+            "{word} was never written"
+        );
+    }
+    store.erase_person(id).unwrap();
+    for word in ["Zzyxomachia", "Quibberwocky"] {
+        assert_eq!(found_in_files(directory.path(), word), 0, "{word} is left");
+    }
+    let plans = store.plans().unwrap();
+    assert_eq!(plans.iter().map(|row| row.id).collect::<Vec<_>>(), [kept]);
+    assert_eq!(store.plan(kept).unwrap().case, case(&stays, &garment, None));
+    assert!(
+        found_in_files(directory.path(), &stays.name) > 0,
+        "the other person stays"
+    );
+}

@@ -1,0 +1,102 @@
+//! What was acknowledged is there after the program is killed at any moment.
+
+#![allow(clippy::unwrap_used, missing_docs, dead_code)]
+
+mod studio;
+
+use std::collections::BTreeMap;
+use std::io::{BufRead, BufReader, Write};
+use std::path::Path;
+use std::process::{Command, Stdio};
+use std::thread;
+use std::time::Duration;
+
+use studio::{NOW, people};
+use sunbu_store::Store;
+
+/// Names the store the child is to write, and makes it the child.
+const CHILD: &str = "SUNBU_STORE_TEST_CHILD";
+const ROUNDS: u64 = 20;
+
+/// Saves without end, telling each save once it is acknowledged.
+#[test]
+#[ignore = "started and killed by the other test"]
+fn writer_to_be_killed() {
+    let path = std::env::var_os(CHILD).expect("the killing test says which store to write");
+    let mut store = Store::open(Path::new(&path), NOW).unwrap();
+    let mut person = people().remove(0);
+    let mut out = std::io::stdout();
+    loop {
+        let id = store.add_person(&person, NOW).unwrap();
+        for revision in 1..=3 {
+            person.note = format!("revision {}", revision + 1);
+            store.save_person(id, revision, &person, NOW).unwrap();
+            writeln!(out, "saved {id} {}", revision + 1).unwrap();
+            out.flush().unwrap();
+        }
+    }
+}
+
+#[test]
+fn every_acknowledged_save_outlives_a_kill_at_any_moment() {
+    let directory = tempfile::tempdir().unwrap();
+    let path = directory.path().join("studio.db");
+    let mut acknowledged: BTreeMap<i64, i64> = BTreeMap::new();
+    for round in 0..ROUNDS {
+        let mut child = Command::new(std::env::current_exe().unwrap())
+            .args(["writer_to_be_killed", "--exact", "--ignored", "--nocapture"])
+            .env(CHILD, &path)
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()
+            .unwrap();
+        let output = child.stdout.take().unwrap();
+        let (first, seen) = std::sync::mpsc::channel();
+        let reader = thread::spawn(move || {
+            let mut lines = Vec::new();
+            for line in BufReader::new(output).lines().map_while(Result::ok) {
+                // The last line may be cut by the kill; only a whole one has its newline and all
+                // three words, and a shorter number would only ask for less.
+                let words: Vec<&str> = line.split(' ').collect();
+                if let ["saved", id, revision] = words[..] {
+                    lines.push((id.parse::<i64>().unwrap(), revision.parse::<i64>().unwrap()));
+                    let _ = first.send(());
+                }
+            }
+            lines
+        });
+        seen.recv_timeout(Duration::from_secs(60)).unwrap();
+        // Moments that fall differently within a save each round.
+        thread::sleep(Duration::from_micros(500 + 3_700 * round));
+        child.kill().unwrap();
+        child.wait().unwrap();
+        for (id, revision) in reader.join().unwrap() {
+            acknowledged.insert(id, revision);
+        }
+        let store = Store::open(&path, NOW).unwrap();
+        for (id, revision) in &acknowledged {
+            let kept = store.person(*id).unwrap();
+            assert!(
+                kept.revision >= *revision,
+                "round {round}: person {id} was acknowledged at {revision} and is at {}",
+                kept.revision
+            );
+            if kept.revision > 1 {
+                assert_eq!(kept.value.note, format!("revision {}", kept.revision));
+            }
+        }
+        let copy = directory.path().join(format!("copy-{round}.db"));
+        store.backup(&copy).unwrap();
+        let raw = rusqlite::Connection::open(&path).unwrap();
+        let said: String = raw
+            .query_row("PRAGMA integrity_check", [], |row| row.get(0))
+            .unwrap();
+        assert_eq!(said, "ok", "round {round}");
+    }
+    let saves: i64 = acknowledged.values().map(|revision| revision - 1).sum();
+    println!("{saves} acknowledged saves over {ROUNDS} kills, none lost");
+    assert!(
+        saves >= i64::try_from(ROUNDS).unwrap(),
+        "only {saves} saves were acknowledged"
+    );
+}
