@@ -100,3 +100,14 @@ fn no_line_of_help_is_wider_than_a_terminal() {
         }
     }
 }
+
+#[test]
+fn the_shortest_case_of_the_book_can_be_planned() {
+    let book = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../docs/command-line.md");
+    let text = std::fs::read_to_string(book).expect("the chapter");
+    let start = text.find("```toml\n").expect("its example") + "```toml\n".len();
+    let length = text[start..].find("```").expect("the end of the example");
+    let (_folder, path) = file(&text.as_bytes()[start..start + length]);
+    let ran = sunbu(&["plan", &path]);
+    assert!(matches!(ran.code, Some(0 | 1)), "{}", ran.err);
+}
