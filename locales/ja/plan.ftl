@@ -3,8 +3,8 @@
 check-met = { $what }：{ $value }（{ $interval }）、望み{ $range }：納まる
 check-missed = { $what }：{ $value }（{ $interval }）、望み{ $range }：{ $miss }
 
-binding-low = { $decision }：これより下げられない。1 cmにつき{ $gain }効く
-binding-high = { $decision }：これより上げられない。1 cmにつき{ $gain }効く
+binding-low = { $decision }：これより小さくできない。1 cmにつき{ $gain }効く
+binding-high = { $decision }：これより大きくできない。1 cmにつき{ $gain }効く
 rival = { $what }：1 cm良くなるごとに{ $cost }外れる
 
 ## 打つ手
