@@ -28,5 +28,5 @@ pub use standard::{
     StandardError, Target, Way, Wish,
 };
 pub use steps::{Caution, Step, StepId, StepNumber, StepValue, steps};
-pub use ways_out::{Remedy, WayOut, ways_out};
+pub use ways_out::{Remedy, WayOut, WaysOut, ways_out};
 pub use worth::{Cut, Reason, Verdict, Worth, rank, worth};

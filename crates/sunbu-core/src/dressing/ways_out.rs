@@ -1,12 +1,14 @@
 //! Ways out: what would free a wish that cannot be met, and by how much.
 
+use std::collections::BTreeMap;
+
 use super::decision::Decision;
 use super::given::{Fitting, Given};
 use super::plan::{Locks, MET_WITHIN_CM, Side, locked};
 use super::predict::predict;
 use super::quantity::{Appearance, Quantity};
 use super::solve::{misses, solve};
-use super::standard::{Rules, Way};
+use super::standard::{Rules, Target, Way};
 use crate::keyed::keyed_enum;
 
 keyed_enum! {
@@ -136,76 +138,118 @@ fn carried_out(fitting: &Fitting, rules: &Rules, remedy: Remedy, amount: f64) ->
     }
 }
 
-/// Every remedy that takes at least a tenth off the miss of `quantity` without making all
-/// misses together worse, best first.
+/// The ways out of the missed wishes of one fitting.
 ///
-/// Each remedy is tried at its most and, where that suffices or goes too far, at the least amount
-/// that suffices, found to 0.1 cm by bisection; after each the whole dressing is planned again, so a remedy
-/// that only moves the trouble elsewhere is not praised.
+/// What a remedy does to the whole dressing is planned once and judged for every wish: asking for
+/// all missed wishes costs little more than asking for one.
+#[derive(Debug)]
+pub struct WaysOut<'a> {
+    fitting: &'a Fitting,
+    rules: Rules,
+    before: Appearance,
+    /// What is seen after a remedy, by its amount's bits: bisections meet at the same amounts.
+    tried: BTreeMap<(Remedy, u64), Appearance>,
+}
+
+impl<'a> WaysOut<'a> {
+    /// Plans the fitting as it is, locked decisions kept.
+    pub fn new(fitting: &'a Fitting, rules: &Rules, locks: &Locks) -> Self {
+        let rules = locked(rules, locks);
+        let before = predict(fitting, &solve(fitting, &rules).dressing);
+        Self {
+            fitting,
+            rules,
+            before,
+            tried: BTreeMap::new(),
+        }
+    }
+
+    /// What is seen when the dressing is planned again with `amount` centimetres of a remedy.
+    fn replanned(&mut self, remedy: Remedy, amount: f64) -> Appearance {
+        let (fitting, rules) = (self.fitting, &self.rules);
+        *self
+            .tried
+            .entry((remedy, amount.to_bits()))
+            .or_insert_with(|| {
+                let (fitting, freed) = carried_out(fitting, rules, remedy, amount);
+                predict(&fitting, &solve(&fitting, &freed).dressing)
+            })
+    }
+
+    /// Every remedy that takes at least a tenth off the miss of `quantity` without making all
+    /// misses together worse, best first; none when it is met or not wished for.
+    ///
+    /// Each remedy is tried at its most and, where that suffices or goes too far, at the least
+    /// amount that suffices, found to 0.1 cm by bisection; after each the whole dressing is
+    /// planned again, so a remedy that only moves the trouble elsewhere is not praised.
+    pub fn of(&mut self, quantity: Quantity) -> Vec<WayOut> {
+        let Some(target) = self.rules.target(quantity).cloned() else {
+            return Vec::new();
+        };
+        let now = target.miss(self.before.get(quantity));
+        if now.abs() < MET_WITHIN_CM {
+            return Vec::new();
+        }
+        let total = misses(&self.rules, &self.before);
+        let mut out: Vec<WayOut> = Remedy::ALL
+            .iter()
+            .filter_map(|&remedy| {
+                let (amount, seen) = self.least(remedy, &target, now);
+                let left = target.miss(seen.get(quantity));
+                let helps = left.abs() <= 0.9 * now.abs() && misses(&self.rules, &seen) < total;
+                let left = if left.abs() < MET_WITHIN_CM {
+                    0.0
+                } else {
+                    left
+                };
+                helps.then_some(WayOut {
+                    remedy,
+                    amount,
+                    left,
+                })
+            })
+            .collect();
+        out.sort_by(|a, b| {
+            let key = |w: &WayOut| (w.left.abs(), w.amount);
+            key(a)
+                .partial_cmp(&key(b))
+                .unwrap_or(std::cmp::Ordering::Equal)
+                .then(a.remedy.cmp(&b.remedy))
+        });
+        out
+    }
+
+    /// The least amount of a remedy that brings a wish missed by `now` to the near end of its
+    /// range, and what is then seen; the most of it where even that does not.
+    ///
+    /// The near end, since too much of a remedy goes past the range (a yuki 20 cm longer) or
+    /// spoils the rest.
+    fn least(&mut self, remedy: Remedy, target: &Target, now: f64) -> (f64, Appearance) {
+        let reaches = |seen: &Appearance| {
+            let left = target.miss(seen.get(target.quantity));
+            left.abs() < MET_WITHIN_CM || left.signum() != now.signum()
+        };
+        let (mut short, mut enough) = (0.0, most(remedy));
+        let mut seen = self.replanned(remedy, enough);
+        while reaches(&seen) && enough - short > 0.1 {
+            let middle = 0.5 * (short + enough);
+            let tried = self.replanned(remedy, middle);
+            if reaches(&tried) {
+                (enough, seen) = (middle, tried);
+            } else {
+                short = middle;
+            }
+        }
+        (enough, seen)
+    }
+}
+
+/// The ways out of one missed wish; see [`WaysOut::of`].
 pub fn ways_out(
     fitting: &Fitting,
     rules: &Rules,
     locks: &Locks,
     quantity: Quantity,
 ) -> Vec<WayOut> {
-    let rules = locked(rules, locks);
-    let Some(target) = rules.target(quantity) else {
-        return Vec::new();
-    };
-    let start = solve(fitting, &rules).dressing;
-    let all_in_all = |seen: &Appearance| misses(&rules, seen);
-    let replanned = |remedy: Remedy, amount: f64| {
-        let (fitting, freed) = carried_out(fitting, &rules, remedy, amount);
-        let seen = predict(&fitting, &solve(&fitting, &freed).dressing);
-        (target.miss(seen.get(quantity)), all_in_all(&seen))
-    };
-    let before = predict(fitting, &start);
-    let (now, total) = (target.miss(before.get(quantity)), all_in_all(&before));
-    if now.abs() < MET_WITHIN_CM {
-        return Vec::new();
-    }
-    let mut out: Vec<WayOut> = Remedy::ALL
-        .iter()
-        .filter_map(|&remedy| {
-            let most = most(remedy);
-            let helps = |(left, after): (f64, f64)| left.abs() <= 0.9 * now.abs() && after < total;
-            let at_most = replanned(remedy, most);
-            // Too much of a remedy may spoil the rest or go past the range (a yuki 20 cm longer),
-            // so the least that brings the quantity to the near end of its range is sought; where
-            // even the most does not, the most is judged.
-            let reaches = |left: f64| left.abs() < MET_WITHIN_CM || left.signum() != now.signum();
-            let (mut short, mut enough) = (0.0, most);
-            if reaches(at_most.0) {
-                while enough - short > 0.1 {
-                    let middle = 0.5 * (short + enough);
-                    if reaches(replanned(remedy, middle).0) {
-                        enough = middle;
-                    } else {
-                        short = middle;
-                    }
-                }
-            }
-            let after = if enough < most {
-                replanned(remedy, enough)
-            } else {
-                at_most
-            };
-            let left = Some(after.0)
-                .filter(|l| l.abs() >= MET_WITHIN_CM)
-                .unwrap_or(0.0);
-            helps(after).then_some(WayOut {
-                remedy,
-                amount: enough,
-                left,
-            })
-        })
-        .collect();
-    out.sort_by(|a, b| {
-        let key = |w: &WayOut| (w.left.abs(), w.amount);
-        key(a)
-            .partial_cmp(&key(b))
-            .unwrap_or(std::cmp::Ordering::Equal)
-            .then(a.remedy.cmp(&b.remedy))
-    });
-    out
+    WaysOut::new(fitting, rules, locks).of(quantity)
 }

@@ -1,7 +1,7 @@
 //! `sunbu plan`: how one person is best dressed in one garment.
 
 use clap::ArgMatches;
-use sunbu_core::dressing::{self, steps, ways_out, worth};
+use sunbu_core::dressing::{self, WaysOut, steps, worth};
 use sunbu_words::Words;
 
 use super::{AskedOne, asked_one};
@@ -31,10 +31,11 @@ fn answer(words: &Words, given: &ArgMatches, json: bool) -> Result<Answer, Vec<T
     let hands = input::hands(dresser, &subject.body)?;
     let (fitting, rules) = (&subject.fitting, &subject.rules);
     let plan = dressing::plan(fitting, rules, &locks);
+    let mut ways_out = WaysOut::new(fitting, rules, &locks);
     let ways_out: Vec<_> = plan
         .missed()
         .map(|check| check.target.quantity)
-        .map(|quantity| (quantity, ways_out(fitting, rules, &locks, quantity)))
+        .map(|quantity| (quantity, ways_out.of(quantity)))
         .collect();
     let planned = Planned {
         subject: &subject,
