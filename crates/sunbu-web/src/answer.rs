@@ -1,0 +1,78 @@
+//! The few shapes of an answer: a page, a way on, plain text, data for a script.
+
+use axum::http::{HeaderValue, StatusCode, header};
+use axum::response::{IntoResponse, Response};
+use maud::Markup;
+
+/// A page.
+pub(crate) fn page(markup: Markup) -> Response {
+    page_with(StatusCode::OK, markup)
+}
+
+/// A page with a status other than OK.
+pub(crate) fn page_with(status: StatusCode, markup: Markup) -> Response {
+    (
+        status,
+        [(header::CONTENT_TYPE, "text/html; charset=utf-8")],
+        markup.into_string(),
+    )
+        .into_response()
+}
+
+/// The page to look at next, after a change: a reload there repeats nothing.
+///
+/// `path` is one of our own paths; a text that is none leads home.
+pub(crate) fn go(path: &str) -> Response {
+    let home = || HeaderValue::from_static("/");
+    let target = if is_local(path) {
+        HeaderValue::from_str(path).unwrap_or_else(|_| home())
+    } else {
+        home()
+    };
+    (StatusCode::SEE_OTHER, [(header::LOCATION, target)]).into_response()
+}
+
+/// Whether a path stays on this host: `//host` and `/\host` lead away.
+pub(crate) fn is_local(path: &str) -> bool {
+    path.starts_with('/') && !path[1..].starts_with(['/', '\\'])
+}
+
+/// Plain text, for what is refused before there is a page.
+pub(crate) fn plain(status: StatusCode, text: &str) -> Response {
+    (
+        status,
+        [(header::CONTENT_TYPE, "text/plain; charset=utf-8")],
+        format!("{text}\n"),
+    )
+        .into_response()
+}
+
+/// A JSON document, for our own scripts.
+pub(crate) fn json(value: &serde_json::Value) -> Response {
+    (
+        [(header::CONTENT_TYPE, "application/json")],
+        value.to_string(),
+    )
+        .into_response()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_our_own_paths_are_gone_to() {
+        for path in ["/", "/people/3?done=saved"] {
+            assert!(is_local(path), "{path}");
+        }
+        for path in [
+            "",
+            "people",
+            "//example.org",
+            "/\\example.org",
+            "https://example.org/",
+        ] {
+            assert!(!is_local(path), "{path}");
+        }
+    }
+}

@@ -1,0 +1,76 @@
+//! What can go wrong with a request, and the page that says so.
+//!
+//! Each layer knows its own errors: the core what is wrong with measures, the store what with
+//! rows, and only this file which status that is. A fault of the asker gets words for people; a
+//! fault of ours is logged in full and shown plainly, without a driver's words.
+
+use axum::http::StatusCode;
+use axum::response::Response;
+use maud::html;
+use sunbu_core::problem::Problem;
+use sunbu_store::StoreError;
+
+use crate::answer::page_with;
+use crate::ask::Ask;
+use crate::parts::{Frame, Here, frame};
+
+/// Why a request got no answer of its own.
+#[derive(Debug)]
+pub(crate) enum Fault {
+    /// There is nothing at this address, or no longer.
+    NotFound,
+    /// The page knows another way of asking: mostly an address typed by hand that a form posts to.
+    WrongMethod,
+    /// What is kept contradicts itself; commonest cause: it was kept by an older version with
+    /// wider limits. The way out is to edit it.
+    Kept(Vec<Problem>),
+    /// The store failed; commonest cause: a full disk.
+    Store(StoreError),
+    /// A handler panicked: a mistake of ours.
+    Broken,
+}
+
+impl From<StoreError> for Fault {
+    fn from(error: StoreError) -> Self {
+        match error {
+            StoreError::NotFound { .. } => Self::NotFound,
+            other => Self::Store(other),
+        }
+    }
+}
+
+impl From<Vec<Problem>> for Fault {
+    fn from(problems: Vec<Problem>) -> Self {
+        Self::Kept(problems)
+    }
+}
+
+impl Fault {
+    /// The page that says what is wrong and what to do.
+    pub fn page(&self, ask: &Ask) -> Response {
+        let (status, id) = match self {
+            Self::NotFound => (StatusCode::NOT_FOUND, "error-not-found"),
+            Self::WrongMethod => (StatusCode::METHOD_NOT_ALLOWED, "error-method"),
+            Self::Kept(_) => (StatusCode::CONFLICT, "error-kept"),
+            Self::Store(error) => {
+                eprintln!("{}: {error}", ask.path_and_query);
+                (StatusCode::INTERNAL_SERVER_ERROR, "error-ours")
+            }
+            Self::Broken => (StatusCode::INTERNAL_SERVER_ERROR, "error-ours"),
+        };
+        let w = ask.words();
+        let title = w.get(&format!("{id}.title"));
+        let problems: &[Problem] = if let Self::Kept(problems) = self {
+            problems
+        } else {
+            &[]
+        };
+        let body = html! {
+            h1 { (title) }
+            p { (w.get(id)) }
+            @if !problems.is_empty() { ul { @for problem in problems { li { (w.problem(problem)) } } } }
+            p { a href="/" { (w.get("error-home")) } }
+        };
+        page_with(status, frame(ask, &Frame::new(&title, Here::Home), &body))
+    }
+}

@@ -1,0 +1,84 @@
+//! The pages, one file each. A handler reads what was asked, checks it, calls the core or the
+//! store, and chooses a page; the functions that make markup take finished values.
+
+pub(crate) mod form;
+mod garment_form;
+pub(crate) mod garments;
+pub(crate) mod home;
+pub(crate) mod people;
+mod person_form;
+pub(crate) mod plan;
+mod plan_parts;
+pub(crate) mod print;
+mod rule_fields;
+pub(crate) mod rules;
+pub(crate) mod saved;
+pub(crate) mod settings;
+pub(crate) mod small;
+pub(crate) mod worth;
+
+use maud::{Markup, html};
+use sunbu_core::case::{Person, Piece};
+use sunbu_store::{Kept, PlanRow};
+use sunbu_words::Words;
+
+/// The search field above a list.
+fn search_form(w: &Words, action: &str, sought: &str, label: &str) -> Markup {
+    html! {
+        form.search role="search" method="get" action=(action) {
+            div {
+                label for="search" { (label) }
+                input #search type="search" name="search" value=(sought);
+            }
+            button { (w.get("search")) }
+        }
+    }
+}
+
+/// A choice of one garment.
+fn garment_select(garments: &[Kept<Piece>]) -> Markup {
+    html! {
+        select #garment name="garment" {
+            @for kept in garments { option value=(kept.id) { (kept.value.name) } }
+        }
+    }
+}
+
+/// A choice of one person.
+fn person_select(people: &[Kept<Person>]) -> Markup {
+    html! {
+        select #person name="person" {
+            @for kept in people { option value=(kept.id) { (kept.value.name) } }
+        }
+    }
+}
+
+/// Saved plans, newest first, under a heading; nothing when there are none.
+fn plan_list(w: &Words, plans: &[PlanRow], heading: &str) -> Markup {
+    html! {
+        @if !plans.is_empty() {
+            h2 { (heading) }
+            (plan_rows(w, plans))
+        }
+    }
+}
+
+/// Saved plans as a list.
+fn plan_rows(w: &Words, plans: &[PlanRow]) -> Markup {
+    html! {
+        ul.list {
+            @for plan in plans {
+                li {
+                    a.grow href={ "/plans/" (plan.id) } { (plan.title) }
+                    span { (plan.person) " · " (plan.garment) " · " (w.occasion(plan.occasion)) }
+                    span.soft.num { (day(&plan.made_at)) }
+                }
+            }
+        }
+    }
+}
+
+/// The day of an ISO 8601 time.
+fn day(time: &str) -> &str {
+    time.split('T').next().unwrap_or(time)
+}

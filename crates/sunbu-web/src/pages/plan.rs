@@ -1,0 +1,327 @@
+//! One person in one garment: the figure, and the dressing under the hands.
+
+use axum::http::StatusCode;
+use axum::response::Response;
+use maud::{Markup, html};
+use serde_json::json;
+use sunbu_core::body::Body;
+use sunbu_core::case::{CaseFile, MAX_NAME_CHARS};
+use sunbu_core::dressing::{Fitting, Hands, Plan, Rules, Standard, assess, plan, steps, ways_out};
+use sunbu_core::garment::Garment;
+use sunbu_draw::Scene;
+use sunbu_store::{NewPlan, SavedPlan};
+use sunbu_words::Words;
+
+use super::plan_parts::{self as parts, Missed};
+use crate::answer::{go, json, page_with};
+use crate::app::Room;
+use crate::ask::{Ask, pairs};
+use crate::error::Fault;
+use crate::parts::{Frame, Here, frame};
+use crate::state::State;
+
+/// Everything a plan is made from, looked up and completed.
+pub(crate) struct Bench {
+    ids: (i64, i64),
+    case: CaseFile,
+    body: Body,
+    cut: Garment,
+    fitting: Fitting,
+    hands: Hands,
+    /// The rules for this person, cloth and occasion.
+    pub rules: Rules,
+}
+
+impl Bench {
+    /// The person and garment of the path, under the house rules for this occasion.
+    pub fn set(room: &Room, ask: &Ask, state: &State) -> Result<Self, Fault> {
+        let (person, garment) = ask
+            .id("person")
+            .zip(ask.id("garment"))
+            .ok_or(Fault::NotFound)?;
+        let store = room.store();
+        let case = CaseFile {
+            person: store.person(person)?.value,
+            garments: vec![store.garment(garment)?.value],
+            occasion: state.occasion,
+            locks: state.locks(),
+            dresser: store.dresser()?.map(|kept| kept.value),
+            standard: store.own_standard()?,
+        };
+        drop(store);
+        Self::from_case((person, garment), case)
+    }
+
+    /// The bench of a kept plan, as it was, with its dressing.
+    pub fn of(saved: &SavedPlan) -> Result<(Self, State), Fault> {
+        let state = State::read(&pairs(saved.query.as_bytes()));
+        let ids = saved
+            .row
+            .person_id
+            .zip(saved.row.garment_id)
+            .unwrap_or((0, 0));
+        Ok((Self::from_case(ids, saved.case.clone())?, state))
+    }
+
+    fn from_case(ids: (i64, i64), case: CaseFile) -> Result<Self, Fault> {
+        let piece = case.garments.first().ok_or(Fault::NotFound)?;
+        let (body, cut) = (case.person.body()?, piece.garment()?);
+        let fitting = Fitting::new(&body, &cut);
+        let customary;
+        let standard = match &case.standard {
+            Some(own) => own,
+            None => {
+                customary = Standard::customary();
+                &customary
+            }
+        };
+        let rules = standard.rules(case.occasion, &body, cut.cloth());
+        let hands = match &case.dresser {
+            Some(dresser) => Hands::of(&dresser.body()?),
+            None => Hands::of(&body),
+        };
+        Ok(Self {
+            ids,
+            case,
+            body,
+            cut,
+            fitting,
+            hands,
+            rules,
+        })
+    }
+
+    /// The state with the planner's numbers where it asks for them, and what will be seen.
+    pub fn work(&self, state: State) -> (State, Plan) {
+        let state = if state.ask {
+            let found = plan(&self.fitting, &self.rules, &state.locks());
+            state.dressed(&found.dressing)
+        } else {
+            state
+        };
+        let seen = assess(&self.fitting, &self.rules, state.dressing(&self.rules));
+        (state, seen)
+    }
+
+    /// The drawing's scene.
+    pub fn scene<'a>(&'a self, shown: &'a Plan, w: &'static Words, title: &'a str) -> Scene<'a> {
+        Scene {
+            body: &self.body,
+            garment: &self.cut,
+            fitting: &self.fitting,
+            shown,
+            wanted: None,
+            words: w,
+            title,
+        }
+    }
+
+    /// The missed wishes, with ways out when `deep`: they take many plans.
+    pub fn missed<'a>(&self, state: &State, shown: &'a Plan, deep: bool) -> Vec<Missed<'a>> {
+        let locks = state.locks();
+        let found = |check: &sunbu_core::dressing::Check| {
+            deep.then(|| ways_out(&self.fitting, &self.rules, &locks, check.target.quantity))
+        };
+        shown
+            .missed()
+            .map(|check| Missed {
+                check,
+                ways_out: found(check),
+            })
+            .collect()
+    }
+
+    fn piece_name(&self) -> &str {
+        self.case.garments.first().map_or("", |piece| &piece.name)
+    }
+
+    /// Who in what.
+    pub fn title(&self, w: &Words) -> String {
+        w.with(
+            "plan-title",
+            &[
+                ("person", (&self.case.person.name).into()),
+                ("garment", self.piece_name().into()),
+            ],
+        )
+    }
+
+    /// The page's path.
+    pub fn path(&self) -> String {
+        let (person, garment) = self.ids;
+        format!("/people/{person}/in/{garment}")
+    }
+
+    /// The steps, and whose hand they are measured with.
+    pub fn steps_part(&self, w: &Words, shown: &Plan) -> Markup {
+        let found = steps(shown, &self.body, &self.hands, |d| self.rules.way(d).hands);
+        let whose = match &self.case.dresser {
+            Some(dresser) => w.with("plan-hands-own", &[("name", (&dresser.name).into())]),
+            None => w.get("plan-hands-worn"),
+        };
+        html! {
+            p.soft { (whose) }
+            (parts::steps(w, &found))
+        }
+    }
+}
+
+/// The page. An address without numbers leads to the one with the plan's numbers.
+pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
+    let state = State::read(ask.query());
+    let bench = Bench::set(room, ask, &state)?;
+    if state.ask {
+        let (state, _) = bench.work(state);
+        return Ok(go(&format!("{}?{}", bench.path(), state.query())));
+    }
+    draw_page(room, ask, &bench, state, None)
+}
+
+/// The page with a state; `refused` says why a plan was not kept.
+fn draw_page(
+    room: &Room,
+    ask: &Ask,
+    bench: &Bench,
+    state: State,
+    refused: Option<&str>,
+) -> Result<Response, Fault> {
+    let w = ask.words();
+    let saved = room.store().plans_of(bench.ids.0, bench.ids.1)?;
+    let (state, shown) = bench.work(state);
+    let (title, path) = (bench.title(w), bench.path());
+    let scene = bench.scene(&shown, w, &title);
+    let plan_name = ask.sent("title").unwrap_or("");
+    let deep = ask.queried("ways").is_some();
+    let body = html! {
+        p.crumb {
+            a href={ "/people/" (bench.ids.0) } { (bench.case.person.name) } " · "
+            a href={ "/garments/" (bench.ids.1) } { (bench.piece_name()) }
+        }
+        h1 { (title) }
+        @if !state.unread.is_empty() {
+            section.errors role="alert" tabindex="-1" {
+                h2 { (w.with("form-errors", &[("count", state.unread.len().into())])) }
+                ul {
+                    @for (decision, problem) in &state.unread {
+                        li { a href={ "#" (decision.key()) } { (w.decision(*decision)) } ": " (w.fault(problem)) }
+                    }
+                }
+            }
+        }
+        form #dressing method="get" action=(path) data-path=(path) data-lost=(w.get("plan-lost")) novalidate {
+            div.bench {
+                div.stage {
+                    div #figure .figure { (parts::figure(&scene)) }
+                    p #told .told role="status" { (parts::told(w, &shown)) }
+                }
+                div.controls {
+                    (parts::occasions(w, state.occasion))
+                    p #lost .errors role="alert" hidden {}
+                    div #knobs .groups { (parts::knobs(w, &state, &bench.rules)) }
+                    div.acts {
+                        button #redraw { (w.get("plan-redraw")) }
+                        button.main-act name="ask" value="1" { (w.get("plan-ask")) }
+                    }
+                }
+            }
+        }
+        h2 { (w.get("plan-notes")) }
+        div #notes { (parts::notes(w, &scene)) }
+        h2 { (w.get("plan-numbers")) }
+        div #numbers { (parts::numbers(w, &shown)) }
+        h2 { (w.get("plan-ways")) }
+        div #ways { (parts::ways(w, &bench.missed(&state, &shown, deep))) }
+        // Ways out take many plans: the script asks for them once the page stands.
+        @if !deep && shown.misses > 0.0 {
+            noscript { p { a href={ (path) "?" (state.query()) "&ways=1#ways" } { (w.get("plan-ways-out")) } } }
+        }
+        h2 { (w.get("plan-steps")) }
+        div #steps { (bench.steps_part(w, &shown)) }
+        h2 #save { (w.get("plan-save")) }
+        div.field.bad[refused.is_some()] {
+            label for="title" { (w.get("plan-save-title")) }
+            @if let Some(why) = refused { p.wrong #title-wrong { (why) } }
+            input.wide #title name="title" form="dressing" value=(plan_name) maxlength="80"
+                autocomplete="off" aria-describedby=[refused.map(|_| "title-wrong")];
+        }
+        div.acts {
+            button.main-act form="dressing" formmethod="post" formaction={ (path) "/save" } { (w.get("plan-keep")) }
+            button form="dressing" formaction={ (path) "/print" } { (w.get("plan-print")) }
+        }
+        (super::plan_list(w, &saved, &w.get("plan-history")))
+    };
+    let frame_of = Frame {
+        class: Some("plan"),
+        ..Frame::new(&title, Here::Plans).with(&["plan.js"])
+    };
+    let status = if refused.is_some() {
+        StatusCode::UNPROCESSABLE_ENTITY
+    } else {
+        StatusCode::OK
+    };
+    Ok(page_with(status, frame(ask, &frame_of, &body)))
+}
+
+/// What the sliders ask for while they move: the parts that change, and the state's address.
+pub(crate) fn redraw(room: &Room, ask: &Ask) -> Result<Response, Fault> {
+    let w = ask.words();
+    let state = State::read(ask.query());
+    let bench = Bench::set(room, ask, &state)?;
+    let asked = state.ask;
+    let (state, shown) = bench.work(state);
+    let title = bench.title(w);
+    let scene = bench.scene(&shown, w, &title);
+    let mut changed = json!({
+        "figure": parts::figure(&scene).into_string(),
+        "notes": parts::notes(w, &scene).into_string(),
+        "told": parts::told(w, &shown).into_string(),
+        "numbers": parts::numbers(w, &shown).into_string(),
+        "steps": bench.steps_part(w, &shown).into_string(),
+        "ways": parts::ways(w, &bench.missed(&state, &shown, false)).into_string(),
+    });
+    // The knobs are only replaced when the planner has moved them.
+    if asked {
+        changed["knobs"] = parts::knobs(w, &state, &bench.rules).into_string().into();
+    }
+    Ok(json(&json!({ "query": state.query(), "parts": changed })))
+}
+
+/// The ways out of every missed wish, asked for when the hands rest.
+pub(crate) fn find_ways_out(room: &Room, ask: &Ask) -> Result<Response, Fault> {
+    let w = ask.words();
+    let state = State::read(ask.query());
+    let bench = Bench::set(room, ask, &state)?;
+    let (state, shown) = bench.work(state);
+    let found = parts::ways(w, &bench.missed(&state, &shown, true)).into_string();
+    Ok(json(&json!({ "parts": { "ways": found } })))
+}
+
+/// Keeps the plan under its name, with person, garment and rules as they are now.
+pub(crate) fn keep(room: &Room, ask: &Ask) -> Result<Response, Fault> {
+    let state = State {
+        ask: false,
+        ..State::read(ask.form())
+    };
+    let bench = Bench::set(room, ask, &state)?;
+    let title = ask.sent("title").unwrap_or("").trim();
+    let refused = match title.chars().count() {
+        _ if !state.unread.is_empty() => Some("plan-keep-numbers"),
+        0 => Some("plan-keep-name"),
+        n if n > MAX_NAME_CHARS => Some("plan-keep-long"),
+        _ => None,
+    };
+    if let Some(id) = refused {
+        let why = ask.words().get(id);
+        return draw_page(room, ask, &bench, state, Some(&why));
+    }
+    let dressing = state.dressing(&bench.rules);
+    let state = state.dressed(&dressing);
+    let plan = NewPlan {
+        ids: bench.ids,
+        title,
+        case: &bench.case,
+        query: &state.query(),
+    };
+    let id = room.store().add_plan(&plan, &room.now())?;
+    Ok(go(&format!("/plans/{id}?done=kept")))
+}

@@ -1,0 +1,375 @@
+//! The parts of a plan's page: figure, what is met in a line, knobs, the table of wishes, ways
+//! out, steps. Shared by the page under the hands, the saved one and the sheet of paper.
+
+use maud::{Markup, PreEscaped, html};
+use sunbu_core::dressing::{Check, Decision, Occasion, Plan, Rules, Step, Way, WayOut};
+use sunbu_draw::{Labels, Scene, Style, View};
+use sunbu_words::Words;
+
+use crate::state::State;
+
+/// The decisions in the groups in which hands take them.
+const GROUPS: [(&str, &[Decision]); 6] = [
+    (
+        "plan-group-hem",
+        &[
+            Decision::HemHeight,
+            Decision::UwamaeRaise,
+            Decision::ShitamaeRaise,
+        ],
+    ),
+    (
+        "plan-group-width",
+        &[
+            Decision::BackSeamHip,
+            Decision::ShitamaeFoldBack,
+            Decision::BackSeamTop,
+        ],
+    ),
+    (
+        "plan-group-tie",
+        &[
+            Decision::KoshihimoBack,
+            Decision::KoshihimoFront,
+            Decision::TakeUpFront,
+            Decision::TakeUpRight,
+            Decision::TakeUpBack,
+        ],
+    ),
+    (
+        "plan-group-collar",
+        &[
+            Decision::NapeDrop,
+            Decision::JubanOverlap,
+            Decision::KimonoOverlap,
+        ],
+    ),
+    (
+        "plan-group-obi",
+        &[
+            Decision::ObiLowerEdge,
+            Decision::DrumHeight,
+            Decision::TareLength,
+            Decision::ObiageShow,
+        ],
+    ),
+    (
+        "plan-group-padding",
+        &[Decision::WaistPadding, Decision::HipPadding],
+    ),
+];
+
+/// Front and back, side by side, with numbers that [`notes`] explain.
+pub(crate) fn figure(scene: &Scene<'_>) -> Markup {
+    html! { @for &view in View::ALL.iter() { figure { (PreEscaped(drawn(scene, view))) } } }
+}
+
+fn drawn(scene: &Scene<'_>, view: View) -> String {
+    sunbu_draw::figure(
+        scene,
+        view,
+        Style {
+            labels: Labels::Numbers,
+            id: "figure",
+        },
+    )
+}
+
+/// Front and back for paper: a tenth of life size.
+///
+/// The drawing's unit is a millimetre on the body, so its size on paper is its own divided by
+/// the scale.
+pub(crate) fn paper_figure(scene: &Scene<'_>) -> Markup {
+    html! {
+        @for &view in View::ALL.iter() {
+            @let svg = drawn(scene, view);
+            figure {
+                @match view_box(&svg) {
+                    Some((width, height)) => {
+                        (PreEscaped(svg.replacen("<svg ", &format!(
+                            "<svg width=\"{:.1}mm\" height=\"{:.1}mm\" ",
+                            width / SCALE, height / SCALE,
+                        ), 1)))
+                    }
+                    None => (PreEscaped(svg)),
+                }
+            }
+        }
+    }
+}
+
+/// How much smaller than life the figure on paper is: both views fit side by side on A4.
+pub(crate) const SCALE: f64 = 10.0;
+
+/// Width and height of a drawing in its own unit.
+fn view_box(svg: &str) -> Option<(f64, f64)> {
+    let (_, rest) = svg.split_once("viewBox=\"")?;
+    let mut numbers = rest.split('"').next()?.split(' ').skip(2).map(str::parse);
+    Some((numbers.next()?.ok()?, numbers.next()?.ok()?))
+}
+
+/// What the numbers in the figure say.
+pub(crate) fn notes(w: &Words, scene: &Scene<'_>) -> Markup {
+    html! {
+        div.two {
+            @for (&view, id) in View::ALL.iter().zip(["plan-front", "plan-back"]) {
+                section {
+                    h3 { (w.get(id)) }
+                    ul.notes {
+                        @for note in sunbu_draw::notes(scene, view) {
+                            li {
+                                span.no { (note.number) }
+                                span.grow { (note.name) }
+                                span.num {
+                                    (note.amount)
+                                    @if let Some(interval) = note.interval { span.small { (interval) } }
+                                }
+                                @if let Some(wanted) = note.wanted { span.small { (wanted) } }
+                                @if let Some((_, fault)) = note.fault { span.mark.off { "✕ " (fault) } }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// How many wishes are met, and the missed ones by name, in one line.
+pub(crate) fn told(w: &Words, plan: &Plan) -> Markup {
+    let missed: Vec<&Check> = plan.missed().collect();
+    html! {
+        @if missed.is_empty() {
+            span.mark.ok { "○ " (w.with("plan-all-met", &[("count", plan.checks.len().into())])) }
+        } @else {
+            span.mark.off {
+                "✕ " (w.with("plan-missed", &[
+                    ("missed", missed.len().into()),
+                    ("count", plan.checks.len().into()),
+                ]))
+            }
+            " "
+            @for (i, check) in missed.iter().enumerate() {
+                @if i > 0 { " · " }
+                (miss(w, check))
+            }
+        }
+    }
+}
+
+/// The occasions to choose from.
+pub(crate) fn occasions(w: &Words, chosen: Occasion) -> Markup {
+    html! {
+        div.field {
+            label for="occasion" { (w.get("plan-occasion")) }
+            select #occasion name="occasion" {
+                @for &occasion in Occasion::ALL {
+                    option value=(occasion.key()) selected[occasion == chosen] { (w.occasion(occasion)) }
+                }
+            }
+        }
+    }
+}
+
+/// Every decision with slider, number, lock, its usual value and its limits.
+pub(crate) fn knobs(w: &Words, state: &State, rules: &Rules) -> Markup {
+    html! {
+        @for (i, (group, decisions)) in GROUPS.iter().enumerate() {
+            // The first groups are those a dresser turns to first; faults are never folded away.
+            details open[i < 3 || decisions.iter().any(|d| state.unread.contains_key(d))] {
+                summary { (w.get(group)) }
+                @for &decision in *decisions { (knob(w, state, decision, rules.way(decision))) }
+            }
+        }
+    }
+}
+
+fn knob(w: &Words, state: &State, decision: Decision, way: Way) -> Markup {
+    let (key, text) = (decision.key(), state.text(decision));
+    let problem = state.unread.get(&decision);
+    let unread = problem.is_some();
+    let outside = state
+        .values
+        .get(&decision)
+        .is_some_and(|cm| !(way.low..=way.high).contains(cm));
+    let name = w.decision(decision);
+    html! {
+        div.knob.bad[unread] {
+            label #{ (key) "-label" } for=(key) { (name) }
+            @if let Some(problem) = problem { p.wrong #{ (key) "-wrong" } { (w.fault(problem)) } }
+            div.track hidden {
+                (usual_mark(way))
+                input type="range" min=(tenths(way.low)) max=(tenths(way.high)) step="0.1"
+                    value=(text) aria-labelledby={ (key) "-label" } aria-describedby={ (key) "-usual" };
+            }
+            span.small #{ (key) "-usual" } {
+                (w.with("plan-usual", &[
+                    ("usual", (&w.cm(way.usual)).into()),
+                    ("range", (&w.range(Some(way.low), Some(way.high))).into()),
+                ]))
+                @if outside { " " span.mark.so { "△ " (w.get("plan-outside")) } }
+            }
+            span.cm {
+                input type="number" id=(key) name=(key) value=(text) step="0.1" inputmode="decimal"
+                    aria-invalid=[unread.then_some("true")]
+                    aria-describedby={ (key) "-usual" @if unread { " " (key) "-wrong" } };
+                "cm"
+            }
+            label.keep {
+                input type="checkbox" name="lock" value=(key) checked[state.locked.contains(&decision)];
+                (w.get("plan-lock")) span.hidden-label { " " (name) }
+            }
+        }
+    }
+}
+
+/// A tick on the slider's track where the usual value lies.
+fn usual_mark(way: Way) -> Markup {
+    let share = 100.0 * (way.usual - way.low) / (way.high - way.low).max(f64::MIN_POSITIVE);
+    let at = format!("{share:.1}%");
+    html! {
+        svg aria-hidden="true" {
+            line x1=(at) x2=(at) y1="8%" y2="92%" stroke="#7f7666" stroke-width="2" {}
+        }
+    }
+}
+
+/// A limit as the slider takes it.
+fn tenths(cm: f64) -> String {
+    format!("{cm:.1}")
+}
+
+/// Every wish: value, interval, what is wanted, met or missed.
+pub(crate) fn numbers(w: &Words, plan: &Plan) -> Markup {
+    html! {
+        table.cards {
+            thead {
+                tr {
+                    th scope="col" { (w.get("col-wish")) }
+                    th scope="col" { (w.get("col-value")) }
+                    th scope="col" { (w.get("col-interval")) }
+                    th scope="col" { (w.get("col-wanted")) }
+                    th scope="col" { (w.get("col-met")) }
+                }
+            }
+            tbody {
+                @for check in &plan.checks {
+                    @let q = check.target.quantity;
+                    tr {
+                        th scope="row" { (w.quantity(q)) }
+                        td.num data-name=(w.get("col-value")) { (w.length(check.value, plan.prediction.sd(q))) }
+                        td.num data-name=(w.get("col-interval")) { (w.interval(check.interval_90)) }
+                        td.num data-name=(w.get("col-wanted")) { (w.target_range(&check.target)) }
+                        td data-name=(w.get("col-met")) { (met(w, check)) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A missed wish by name and amount.
+fn miss(w: &Words, check: &Check) -> String {
+    let what = w.quantity_short(check.target.quantity);
+    w.with(
+        "plan-miss",
+        &[
+            ("what", (&what).into()),
+            ("miss", (&w.check_miss(check)).into()),
+        ],
+    )
+}
+
+/// Whether a wish is met, by sign and word.
+fn met(w: &Words, check: &Check) -> Markup {
+    html! {
+        @if check.met() { span.mark.ok { "○ " (w.get("met")) } }
+        @else { span.mark.off { "✕ " (w.check_miss(check)) } }
+    }
+}
+
+/// A missed wish with what holds it and what would free it.
+pub(crate) struct Missed<'a> {
+    /// The wish.
+    pub check: &'a Check,
+    /// What would free it; none when it has not been worked out.
+    pub ways_out: Option<Vec<WayOut>>,
+}
+
+/// What holds each missed wish, and the ways out.
+pub(crate) fn ways(w: &Words, missed: &[Missed<'_>]) -> Markup {
+    html! {
+        @if missed.is_empty() { p { (w.get("plan-nothing-missed")) } }
+        @for Missed { check, ways_out } in missed {
+            section {
+                h3 { span.mark.off { "✕" } " " (miss(w, check)) }
+                @if !check.binding.is_empty() {
+                    p { (w.get("plan-held-by")) }
+                    ul { @for binding in &check.binding { li { (w.binding(binding)) } } }
+                }
+                @if !check.rivals.is_empty() {
+                    p { (w.get("plan-rivals")) }
+                    ul { @for rival in &check.rivals { li { (w.with("plan-rival", &[
+                        ("what", (&w.quantity_short(rival.quantity)).into()),
+                        ("cost", (&w.cm(rival.cost)).into()),
+                    ])) } } }
+                }
+                @match ways_out {
+                    None => p.soft { (w.get("plan-ways-later")) },
+                    Some(found) if found.is_empty() => p { (w.get("plan-no-way-out")) },
+                    Some(found) => {
+                        p { (w.get("plan-ways-out")) }
+                        ul { @for way in found { li { (w.way_out(way)) } } }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// The steps in dressing order, with numbers and cautions.
+pub(crate) fn steps(w: &Words, steps: &[Step]) -> Markup {
+    html! {
+        ol.steps {
+            @for step in steps {
+                li {
+                    h3 { (w.step_title(step.id)) }
+                    p { (w.step_text(step.id)) }
+                    @if !step.numbers.is_empty() {
+                        ul { @for number in &step.numbers { li { (w.number(number)) } } }
+                    }
+                    @for &caution in step.cautions { p.caution { (w.caution(caution)) } }
+                }
+            }
+        }
+        p.soft { (w.cautions_note()) }
+    }
+}
+
+/// The decisions as a table, for what is only looked at.
+pub(crate) fn decisions(w: &Words, state: &State, rules: &Rules) -> Markup {
+    let dressing = state.dressing(rules);
+    html! {
+        table.cards {
+            thead {
+                tr {
+                    th scope="col" { (w.get("col-decision")) }
+                    th scope="col" { (w.get("col-value")) }
+                    th scope="col" { (w.get("col-usual")) }
+                }
+            }
+            tbody {
+                @for &decision in GROUPS.iter().flat_map(|(_, decisions)| *decisions) {
+                    tr {
+                        th scope="row" { (w.decision(decision)) }
+                        td.num data-name=(w.get("col-value")) {
+                            (w.cm(dressing.get(decision)))
+                            @if state.locked.contains(&decision) { " " span.small { (w.get("plan-lock")) } }
+                        }
+                        td.num data-name=(w.get("col-usual")) { (w.cm(rules.way(decision).usual)) }
+                    }
+                }
+            }
+        }
+    }
+}

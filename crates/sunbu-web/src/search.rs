@@ -1,0 +1,34 @@
+//! Finding a name in a list: any part of it, small or capital, half or full width.
+
+use unicode_normalization::UnicodeNormalization;
+
+/// Whether every word of `sought` is part of one of the texts; nothing sought is found in all.
+pub(crate) fn matches(sought: &str, texts: &[&str]) -> bool {
+    let texts: Vec<String> = texts.iter().map(|text| folded(text)).collect();
+    folded(sought)
+        .split_whitespace()
+        .all(|word| texts.iter().any(|text| text.contains(word)))
+}
+
+fn folded(text: &str) -> String {
+    text.nfkc().flat_map(char::to_lowercase).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn letters_are_found_whatever_their_size_and_width() {
+        for (sought, text, want) in [
+            ("", "Tanabe Chiyo", true),
+            ("chiyo tan", "Tanabe Chiyo", true),
+            ("ＴＡＮＡＢＥ", "Tanabe Chiyo", true),
+            ("たなべ", "たなべ　ちよ", true),
+            ("ﾀﾅﾍﾞ", "タナベ", true),
+            ("mori", "Tanabe Chiyo", false),
+        ] {
+            assert_eq!(matches(sought, &[text]), want, "{sought} in {text}");
+        }
+    }
+}

@@ -1,0 +1,170 @@
+//! The state of a plan's page as its address holds it: occasion, every decision, locks.
+//!
+//! Parsed once here and written once here. A number that cannot be read keeps its text, and the
+//! page shows it in its field with a sentence.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use sunbu_core::case::{Fields, read_locks};
+use sunbu_core::dressing::{Decision, Dressing, Locks, Occasion, Rules};
+use sunbu_core::problem::Problem;
+
+/// What the address says.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct State {
+    /// The occasion; indoors when it is not said.
+    pub occasion: Occasion,
+    /// The decisions that are given, in cm.
+    pub values: BTreeMap<Decision, f64>,
+    /// The decisions that are to stay as they are.
+    pub locked: BTreeSet<Decision>,
+    /// Whether the planner is to set all that is not locked.
+    pub ask: bool,
+    /// Decisions whose text cannot be taken, with what is wrong with it.
+    pub unread: BTreeMap<Decision, Problem>,
+}
+
+impl State {
+    /// Reads the pairs of a query or form; names that are none of ours are passed over, so that
+    /// a form may carry more than the state.
+    pub fn read(pairs: &[(String, String)]) -> Self {
+        let mut state = Self {
+            occasion: Occasion::Indoors,
+            values: BTreeMap::new(),
+            locked: BTreeSet::new(),
+            ask: false,
+            unread: BTreeMap::new(),
+        };
+        for (name, text) in pairs {
+            match name.as_str() {
+                "occasion" => {
+                    state.occasion = Occasion::from_key(text).unwrap_or(Occasion::Indoors);
+                }
+                "lock" => state.locked.extend(Decision::from_key(text)),
+                "ask" => state.ask = true,
+                _ => {
+                    if let Some(decision) = Decision::from_key(name) {
+                        state.read_value(decision, text);
+                    }
+                }
+            }
+        }
+        // An address without numbers, as from the list of garments, asks for the plan.
+        state.ask |= state.values.is_empty() && state.unread.is_empty();
+        state
+    }
+
+    /// Reads one number as a case file's locks are read; an empty field is as usual.
+    fn read_value(&mut self, decision: Decision, text: &str) {
+        match read_locks(&Fields::from([(
+            decision.key().to_owned(),
+            text.to_owned(),
+        )])) {
+            Ok(read) => self.values.extend(read),
+            Err(problems) => {
+                self.unread.extend(
+                    problems
+                        .into_iter()
+                        .next()
+                        .map(|problem| (decision, problem)),
+                );
+            }
+        }
+    }
+
+    /// The decisions that the planner must keep: locked, and with a number.
+    pub fn locks(&self) -> Locks {
+        let kept = self
+            .locked
+            .iter()
+            .filter_map(|d| Some((*d, *self.values.get(d)?)));
+        kept.collect()
+    }
+
+    /// The dressing as set by hand; what is not given is as usual.
+    pub fn dressing(&self, rules: &Rules) -> Dressing {
+        Dressing::from_fn(|d| self.values.get(&d).copied().unwrap_or(rules.way(d).usual))
+    }
+
+    /// The same state with every decision as in `dressing`, to the tenth of a centimetre that a
+    /// hand can set; locked ones keep the number that was typed.
+    #[must_use]
+    pub fn dressed(mut self, dressing: &Dressing) -> Self {
+        let locks = self.locks();
+        for &decision in Decision::ALL {
+            let cm = locks.get(&decision).copied();
+            let tenth = (dressing.get(decision) * 10.0).round() / 10.0;
+            // Minus nothing is nothing.
+            self.values.insert(decision, cm.unwrap_or(tenth) + 0.0);
+        }
+        self.unread.clear();
+        self.ask = false;
+        self
+    }
+
+    /// The text of one decision's field: what was typed, else its number.
+    pub fn text(&self, decision: Decision) -> String {
+        match (self.unread.get(&decision), self.values.get(&decision)) {
+            (Some(problem), _) => problem.typed.clone(),
+            (None, Some(cm)) => cm.to_string(),
+            (None, None) => String::new(),
+        }
+    }
+
+    /// The state as a query, read back the same by [`Self::read`].
+    pub fn query(&self) -> String {
+        let mut out = form_urlencoded::Serializer::new(String::new());
+        out.append_pair("occasion", self.occasion.key());
+        for &decision in Decision::ALL {
+            if self.values.contains_key(&decision) || self.unread.contains_key(&decision) {
+                out.append_pair(decision.key(), &self.text(decision));
+            }
+        }
+        for decision in &self.locked {
+            out.append_pair("lock", decision.key());
+        }
+        out.finish()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ask::pairs;
+
+    #[test]
+    fn a_state_written_reads_back_the_same() {
+        let text = "occasion=formal&hem_height=1.5&back_seam_hip=-2&tare_length=7.25\
+                    &lock=hem_height&lock=tare_length";
+        let state = State::read(&pairs(text.as_bytes()));
+        assert_eq!(state.occasion, Occasion::Formal);
+        assert_eq!(state.values.len(), 3);
+        assert_eq!(state.locks()[&Decision::TareLength], 7.25);
+        assert_eq!(State::read(&pairs(state.query().as_bytes())), state);
+    }
+
+    #[test]
+    fn nonsense_keeps_its_text_and_is_no_number() {
+        for bad in ["abc", "1e999", "NaN", "inf", "251", "-1e9", "3 ells"] {
+            let query = format!(
+                "hem_height={}&occasion=nowhere&lock=nothing&x=y",
+                bad.replace(' ', "+")
+            );
+            let state = State::read(&pairs(query.as_bytes()));
+            assert_eq!(state.values.get(&Decision::HemHeight), None, "{bad}");
+            assert_eq!(state.text(Decision::HemHeight), bad);
+            assert_eq!(state.occasion, Occasion::Indoors);
+            assert!(
+                !state.ask,
+                "a page with a wrong number is shown, not planned over: {bad}"
+            );
+        }
+    }
+
+    #[test]
+    fn an_address_without_numbers_asks_for_the_plan() {
+        assert!(State::read(&pairs(b"occasion=stage")).ask);
+        assert!(State::read(&pairs(b"hem_height=")).ask);
+        assert!(!State::read(&pairs(b"hem_height=1")).ask);
+    }
+}
