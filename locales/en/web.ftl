@@ -255,3 +255,11 @@ error-ours = The studio could not do this. What was saved before is safe. Try ag
 error-host = This studio only answers to the names of its own machine. Open it as http://localhost with its port.
 error-elsewhere = Refused: the form came from another site, not from this studio.
 error-too-long = Refused: that is more than a form of this studio can hold.
+
+# Entries that are neither measures nor parts
+field-name = Name
+field-sex = Completed from the table of
+field-kind = Kind of garment
+field-cloth = Cloth
+field-mitake_from = Where the body length is taken from
+field-note = Note

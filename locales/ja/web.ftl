@@ -250,3 +250,11 @@ error-ours = できませんでした。前に保存したものは無事です�
 error-host = この画面は、この機械の名前にだけ応えます。http://localhost とポートで開いてください。
 error-elsewhere = 受け取れません。書き込みがこの画面ではなく、よその画面から送られました。
 error-too-long = 受け取れません。書き込みが長すぎます。
+
+# 採寸・寸法以外の記入欄
+field-name = 名前
+field-sex = 補う統計表
+field-kind = 着物の種類
+field-cloth = 布地
+field-mitake_from = 身丈の測り始め
+field-note = 覚え書き

@@ -35,9 +35,11 @@ fn is_this_machine(host: &str) -> bool {
     let Ok(authority) = host.parse::<Authority>() else {
         return false;
     };
+    let port = host.get(authority.host().len()..).unwrap_or_default();
+    let number = port.strip_prefix(':');
     // An authority may carry a user before `@`; no browser sends one in `Host`.
     !host.contains('@')
-        && (authority.port().is_none() || authority.port_u16().is_some())
+        && (port.is_empty() || number.is_some_and(|text| text.parse::<u16>().is_ok()))
         && ["localhost", "127.0.0.1", "[::1]"]
             .iter()
             .any(|name| authority.host().eq_ignore_ascii_case(name))
