@@ -40,6 +40,12 @@ outermost point. The program takes the middle of that band as the side line, whi
 laid on the side feels. The outermost vertex itself is one end of the band or the other, as thigh or
 buttock stands out a millimetre further; no tape can tell which. Errors are given against both.
 
+**What this does not show.** The bodies come from one body model, all symmetric, all women, most of
+them young. Their girths exceed the ellipse of breadth and depth by 1 to 4 % at the navel and 2.5 to
+5.5 % at the hip, where calipers and tape on living people give 2.5 to 6 % and 4.5 to 9 %: breadths and
+depths of people may be some 3 % less than drawn here, the girths are not touched by that. Men are
+given the same hull between their own landmarks, for want of bodies.
+
 Errors are predicted less true, in cm. The lengths of the reference bodies themselves are no finer
 than 0.5 %.
 ";

@@ -21,6 +21,12 @@ const NAPE_BEHIND: f64 = 0.013;
 /// Toes ahead of the axis and heel behind it, over stature (foot 0.15 of stature).
 const TOES_AHEAD: f64 = 0.105;
 const HEEL_BEHIND: f64 = 0.045;
+/// Armpit below the shoulder point, over stature (the survey: 135.1 and 123.9 at 162.8 of stature).
+const ARMPIT_BELOW: f64 = 0.059;
+/// Hollow of the throat below the side neck point, over stature.
+const THROAT_BELOW: f64 = 0.035;
+/// Where the drawn back leaves the hull for the nape, below the shoulder point, over stature.
+const NAPE_BLEND: f64 = 0.02;
 /// Distance of drawn points, in centimetres.
 const STEP_CM: f64 = 1.0;
 /// Points of half a head.
@@ -84,18 +90,25 @@ impl Figure {
         half_breadth: &dyn Fn(f64) -> f64,
         (low, high): (f64, f64),
     ) -> Vec<[f64; 2]> {
+        // above the armpit the hull was cut where the arm begins; the shoulder is rounded in there
+        let armpit = (self.shoulder[1] - ARMPIT_BELOW * self.stature).min(high);
         let mut line = vec![[0.0, 0.0], [half_breadth(low), 0.0]];
+        line.extend(heights(low, armpit).map(|z| [half_breadth(z), z]));
+        let [reach, top] = self.shoulder;
+        let rise = top - armpit;
+        let inner = half_breadth(armpit);
         line.extend(
-            heights(low, high.min(self.shoulder[1] - STEP_CM)).map(|z| [half_breadth(z), z]),
+            [(0.45, 0.30), (0.80, 0.60), (0.97, 0.85)]
+                .map(|(out, up)| [inner + out * (reach - inner), armpit + up * rise]),
         );
         line.push(self.shoulder);
         line.push(self.side_neck);
-        let chin = (1.0 - HEAD_HEIGHT) * self.stature;
         let neck = NECK_OVER_BASE * self.side_neck[0];
-        line.push([neck, 0.5 * (chin + self.side_neck[1]).max(chin)]);
+        let jaw = (1.0 - 0.8 * HEAD_HEIGHT) * self.stature;
+        line.push([neck, (0.3 * self.side_neck[1] + 0.7 * jaw).min(jaw)]);
         line.extend(
             self.head(HEAD_HALF_BREADTH * self.stature)
-                .filter(|p| p[0] >= neck || p[1] > self.stature - 0.5 * HEAD_HEIGHT * self.stature),
+                .filter(|p| p[1] > jaw),
         );
         line
     }
@@ -106,23 +119,28 @@ impl Figure {
         back: &dyn Fn(f64) -> f64,
         (low, high): (f64, f64),
     ) -> Vec<[f64; 2]> {
-        let top = high.min(self.shoulder[1] - STEP_CM);
+        let throat = self.side_neck[1] - THROAT_BELOW * self.stature;
         let middle = HEAD_FORWARD * self.stature;
         let neck = NECK_OVER_BASE * self.side_neck[0];
-        let above = 0.5 * (self.side_neck[1] + (1.0 - HEAD_HEIGHT) * self.stature);
-        let mut line = vec![
-            [TOES_AHEAD * self.stature, 0.0],
-            [0.8 * TOES_AHEAD * self.stature, 0.35 * self.ankle],
-        ];
-        line.extend(heights(low, top).map(|z| [front(z), z]));
-        line.push([neck, self.side_neck[1]]);
-        line.push([middle + 0.8 * neck, above]);
-        let head: Vec<[f64; 2]> = self.head(HEAD_HALF_DEPTH * self.stature).collect();
+        let jaw = (1.0 - 0.8 * HEAD_HEIGHT) * self.stature;
+        let toes = TOES_AHEAD * self.stature;
+        let mut line = vec![[toes, 0.0], [0.8 * toes, 0.35 * self.ankle]];
+        line.extend(heights(low, high.min(throat - STEP_CM)).map(|z| [front(z), z]));
+        line.push([middle + 0.9 * neck, throat]);
+        line.push([middle + 0.8 * neck, throat + 0.8 * (jaw - throat)]);
+        let head: Vec<[f64; 2]> = self
+            .head(HEAD_HALF_DEPTH * self.stature)
+            .filter(|p| p[1] > jaw)
+            .collect();
         line.extend(head.iter().map(|p| [middle + p[0], p[1]]));
         line.extend(head.iter().rev().skip(1).map(|p| [middle - p[0], p[1]]));
-        line.push([middle - neck, above.max(self.back_neck[1])]);
+        line.push([middle - neck, 0.4 * self.back_neck[1] + 0.6 * jaw]);
         line.push(self.back_neck);
-        let down: Vec<[f64; 2]> = heights(low, top).map(|z| [-back(z), z]).collect();
+        // from the nape straight to the upper back, where the hull takes over
+        let upper_back = self.shoulder[1] - NAPE_BLEND * self.stature;
+        let down: Vec<[f64; 2]> = heights(low, high.min(upper_back))
+            .map(|z| [-back(z), z])
+            .collect();
         line.extend(down.into_iter().rev());
         line.push([-HEEL_BEHIND * self.stature, 0.0]);
         line
