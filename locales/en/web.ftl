@@ -45,6 +45,12 @@ erase-no = No, go back
 
 ## Forms
 
+field-name = Name
+field-sex = Completed from the table of
+field-note = Note
+field-kind = Kind
+field-cloth = Cloth
+field-mitake_from = Where the length starts
 form-errors = { $count ->
     [one] One entry needs another look; everything you typed is still here
    *[other] { $count } entries need another look; everything you typed is still here
@@ -252,14 +258,10 @@ error-kept = The entries kept here contradict themselves under the present rules
     .title = These entries do not go together
 error-ours = The studio could not do this. What was saved before is safe. Try again; if it happens again, look at what the program wrote where it was started.
     .title = That went wrong
+error-in-use = Another program is working on the same store. Close it and try again; nothing was changed.
+    .title = The store is in use
+error-traces = It is erased from every page, but traces may remain in the file, because another program holds it. Close other programs and erase again.
+    .title = Erased, but not yet without a trace
 error-host = This studio only answers to the names of its own machine. Open it as http://localhost with its port.
 error-elsewhere = Refused: the form came from another site, not from this studio.
 error-too-long = Refused: that is more than a form of this studio can hold.
-
-# Entries that are neither measures nor parts
-field-name = Name
-field-sex = Completed from the table of
-field-kind = Kind of garment
-field-cloth = Cloth
-field-mitake_from = Where the body length is taken from
-field-note = Note

@@ -45,6 +45,12 @@ erase-no = いいえ、戻ります
 
 ## 書き込み
 
+field-name = 名前
+field-sex = 補うもとの表
+field-note = 覚え書き
+field-kind = 種類
+field-cloth = 布
+field-mitake_from = 身丈の測り始め
 form-errors = 見直すところが{ $count }か所あります。書いたものはすべて残っています
 form-erased-meanwhile = 書いている間に、別の窓で消されました。書いたものはここに残っています。新しく保存するか、やめるかを選んでください。
 conflict-title = 二つの窓で保存されました
@@ -247,14 +253,10 @@ error-kept = ここにある寸法は、今の決まりでは食い違ってい�
     .title = 寸法が食い違っています
 error-ours = できませんでした。前に保存したものは無事です。もう一度試してください。また起きたら、プログラムを始めたところに出た文を見てください。
     .title = うまくいきませんでした
+error-in-use = 別のプログラムが同じ記録を使っています。閉じてからもう一度試してください。何も変わっていません。
+    .title = 記録は使用中です
+error-traces = どの画面からも消えましたが、別のプログラムが使っているため、ファイルの中に跡が残っているかもしれません。ほかを閉じて、もう一度消してください。
+    .title = 消しましたが、跡が残っているかもしれません
 error-host = この画面は、この機械の名前にだけ応えます。http://localhost とポートで開いてください。
 error-elsewhere = 受け取れません。書き込みがこの画面ではなく、よその画面から送られました。
 error-too-long = 受け取れません。書き込みが長すぎます。
-
-# 採寸・寸法以外の記入欄
-field-name = 名前
-field-sex = 補う統計表
-field-kind = 着物の種類
-field-cloth = 布地
-field-mitake_from = 身丈の測り始め
-field-note = 覚え書き

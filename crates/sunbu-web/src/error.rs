@@ -24,6 +24,10 @@ pub(crate) enum Fault {
     /// What is kept contradicts itself; commonest cause: it was kept by an older version with
     /// wider limits. The way out is to edit it.
     Kept(Vec<Problem>),
+    /// Another program holds the store's file.
+    InUse,
+    /// It is erased, but its bytes may still lie in the file.
+    Traces,
     /// The store failed; commonest cause: a full disk.
     Store(StoreError),
     /// A handler panicked: a mistake of ours.
@@ -34,6 +38,9 @@ impl From<StoreError> for Fault {
     fn from(error: StoreError) -> Self {
         match error {
             StoreError::NotFound { .. } => Self::NotFound,
+            StoreError::InUse => Self::InUse,
+            StoreError::Traces(_) => Self::Traces,
+            StoreError::Unfit(problems) => Self::Kept(problems),
             other => Self::Store(other),
         }
     }
@@ -52,6 +59,8 @@ impl Fault {
             Self::NotFound => (StatusCode::NOT_FOUND, "error-not-found"),
             Self::WrongMethod => (StatusCode::METHOD_NOT_ALLOWED, "error-method"),
             Self::Kept(_) => (StatusCode::CONFLICT, "error-kept"),
+            Self::InUse => (StatusCode::SERVICE_UNAVAILABLE, "error-in-use"),
+            Self::Traces => (StatusCode::INTERNAL_SERVER_ERROR, "error-traces"),
             Self::Store(error) => {
                 eprintln!("{}: {error}", ask.path_and_query);
                 (StatusCode::INTERNAL_SERVER_ERROR, "error-ours")

@@ -157,8 +157,16 @@ pub(crate) fn save<T: Thing>(room: &Room, ask: &Ask) -> Result<Response, Fault> 
     if !fresh {
         return Ok(stale::<T>(ask, id, now.revision, &fields, &theirs));
     }
-    thing.save(&mut store, id, now.revision, &room.now())?;
-    Ok(go(&format!("{}/{id}?done=saved", T::PATH)))
+    match thing.save(&mut store, id, now.revision, &room.now()) {
+        Ok(()) => Ok(go(&format!("{}/{id}?done=saved", T::PATH))),
+        // Another program on the same file was quicker by a moment.
+        Err(StoreError::Stale { .. }) => {
+            let newest = T::find(&store, id)?;
+            let theirs = newest.value.fields(entry::script(ask.lang));
+            Ok(stale::<T>(ask, id, newest.revision, &fields, &theirs))
+        }
+        Err(other) => Err(other.into()),
+    }
 }
 
 fn none_when_missing<T>(error: StoreError) -> Result<Option<T>, StoreError> {

@@ -77,7 +77,7 @@ impl Thing for Piece {
         }
         match field.strip_suffix(".sd").and_then(Part::from_key) {
             Some(part) => w.with("deviation-of", &[("what", (&w.part(part)).into())]),
-            None => w.field(field),
+            None => super::field_name(w, field),
         }
     }
 

@@ -82,3 +82,13 @@ fn plan_rows(w: &Words, plans: &[PlanRow]) -> Markup {
 fn day(time: &str) -> &str {
     time.split('T').next().unwrap_or(time)
 }
+
+/// The name of a field that is no measure; a name that no form has stands as it is.
+fn field_name(w: &Words, field: &str) -> String {
+    match field {
+        "name" | "sex" | "note" | "kind" | "cloth" | "mitake_from" => {
+            w.get(&format!("field-{field}"))
+        }
+        other => other.to_owned(),
+    }
+}

@@ -1,7 +1,7 @@
 //! Measuring a person: which measures are asked for, in which order.
 
 use maud::{Markup, html};
-use sunbu_core::body::{BodyMeasure, Kind};
+use sunbu_core::body::{BodyMeasure, Kind, Sex};
 use sunbu_core::case::{Fields, Person};
 use sunbu_core::measure::Script;
 use sunbu_core::problem::Problem;
@@ -46,7 +46,7 @@ impl Thing for Person {
 
     fn form(entry: &Entry<'_>) -> Markup {
         let w = entry.words;
-        let sexes = [("women", w.get("sex-women")), ("men", w.get("sex-men"))];
+        let sexes = [("women", w.sex(Sex::Women)), ("men", w.sex(Sex::Men))];
         html! {
             (entry.line("name", &w.get("field-name"), true))
             (entry.choice("sex", &w.get("field-sex"), &sexes, "women"))
@@ -82,7 +82,7 @@ impl Thing for Person {
                 "deviation-of",
                 &[("what", (&w.body_measure(measure)).into())],
             ),
-            None => w.field(field),
+            None => super::field_name(w, field),
         }
     }
 

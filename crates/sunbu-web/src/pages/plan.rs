@@ -211,8 +211,16 @@ fn draw_page(
         form #dressing method="get" action=(path) data-path=(path) data-lost=(w.get("plan-lost")) novalidate {
             div.bench {
                 div.stage {
-                    div #figure .figure { (parts::figure(&scene)) }
+                    div.pin {
+                    div #figure .figure tabindex="0" role="group" aria-label=(w.get("plan-figure")) {
+                        (parts::figure(&scene))
+                    }
                     p #told .told role="status" { (parts::told(w, &shown)) }
+                    }
+                    section.beside aria-labelledby="notes-title" {
+                        h2 #notes-title { (w.get("plan-notes")) }
+                        div #notes { (parts::notes(w, &scene)) }
+                    }
                 }
                 div.controls {
                     (parts::occasions(w, state.occasion))
@@ -225,8 +233,6 @@ fn draw_page(
                 }
             }
         }
-        h2 { (w.get("plan-notes")) }
-        div #notes { (parts::notes(w, &scene)) }
         h2 { (w.get("plan-numbers")) }
         div #numbers { (parts::numbers(w, &shown)) }
         h2 { (w.get("plan-ways")) }

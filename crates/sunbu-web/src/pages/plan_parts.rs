@@ -61,7 +61,7 @@ const GROUPS: [(&str, &[Decision]); 6] = [
 
 /// Front and back, side by side, with numbers that [`notes`] explain.
 pub(crate) fn figure(scene: &Scene<'_>) -> Markup {
-    html! { @for &view in View::ALL.iter() { figure { (PreEscaped(drawn(scene, view))) } } }
+    html! { @for view in View::ALL { figure { (PreEscaped(drawn(scene, view))) } } }
 }
 
 fn drawn(scene: &Scene<'_>, view: View) -> String {
@@ -81,7 +81,7 @@ fn drawn(scene: &Scene<'_>, view: View) -> String {
 /// the scale.
 pub(crate) fn paper_figure(scene: &Scene<'_>) -> Markup {
     html! {
-        @for &view in View::ALL.iter() {
+        @for view in View::ALL {
             @let svg = drawn(scene, view);
             figure {
                 @match view_box(&svg) {
@@ -112,7 +112,7 @@ fn view_box(svg: &str) -> Option<(f64, f64)> {
 pub(crate) fn notes(w: &Words, scene: &Scene<'_>) -> Markup {
     html! {
         div.two {
-            @for (&view, id) in View::ALL.iter().zip(["plan-front", "plan-back"]) {
+            @for (view, id) in View::ALL.into_iter().zip(["plan-front", "plan-back"]) {
                 section {
                     h3 { (w.get(id)) }
                     ul.notes {
@@ -197,6 +197,12 @@ fn knob(w: &Words, state: &State, decision: Decision, way: Way) -> Markup {
         div.knob.bad[unread] {
             label #{ (key) "-label" } for=(key) { (name) }
             @if let Some(problem) = problem { p.wrong #{ (key) "-wrong" } { (w.fault(problem)) } }
+            span.cm {
+                input type="number" id=(key) name=(key) value=(text) step="0.1" inputmode="decimal"
+                    aria-invalid=[unread.then_some("true")]
+                    aria-describedby={ (key) "-usual" @if unread { " " (key) "-wrong" } };
+                "cm"
+            }
             div.track hidden {
                 (usual_mark(way))
                 input type="range" min=(tenths(way.low)) max=(tenths(way.high)) step="0.1"
@@ -208,12 +214,6 @@ fn knob(w: &Words, state: &State, decision: Decision, way: Way) -> Markup {
                     ("range", (&w.range(Some(way.low), Some(way.high))).into()),
                 ]))
                 @if outside { " " span.mark.so { "△ " (w.get("plan-outside")) } }
-            }
-            span.cm {
-                input type="number" id=(key) name=(key) value=(text) step="0.1" inputmode="decimal"
-                    aria-invalid=[unread.then_some("true")]
-                    aria-describedby={ (key) "-usual" @if unread { " " (key) "-wrong" } };
-                "cm"
             }
             label.keep {
                 input type="checkbox" name="lock" value=(key) checked[state.locked.contains(&decision)];
@@ -242,7 +242,7 @@ fn tenths(cm: f64) -> String {
 /// Every wish: value, interval, what is wanted, met or missed.
 pub(crate) fn numbers(w: &Words, plan: &Plan) -> Markup {
     html! {
-        table.cards {
+        table.cards.tight {
             thead {
                 tr {
                     th scope="col" { (w.get("col-wish")) }
