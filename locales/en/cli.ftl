@@ -62,6 +62,28 @@ cli-figure-example =
     line beside the plan.
 
       $ sunbu figure case.toml --view front --against usual -o front.svg
+cli-open = Open your studio in the browser
+cli-open-long =
+    Serves the studio on this machine only and opens it in the browser. Ctrl-C ends
+    it; what was saved is kept. Without --studio it lies in your own data folder.
+cli-open-example =
+    A worked example:
+
+      $ sunbu open --studio lessons.sunbu
+cli-demo = Open a studio of invented people and garments
+cli-demo-long =
+    Fifteen invented people of very different builds and forty garments, many of them
+    second-hand and ill-fitting, in a studio of their own, ready to use.
+cli-demo-example =
+    A worked example:
+
+      $ sunbu demo --port 8080
+studio-open = Sunbu is open at { $address }
+arg-studio = The studio's file
+arg-port = The port to serve on; a free one when left out
+arg-no-browser = Do not open the browser
+value-port = PORT
+trouble-studio = the studio { $typed } cannot be opened: { $reason }
 cli-schema = Print the JSON Schema of a document
 cli-schema-long =
     What "--json" prints keeps to these schemas: plan, rank, and problems for input

@@ -56,6 +56,28 @@ cli-figure-example =
     使用例：前だけを、いつもの着付けを別の線で並べて描きます。
 
       $ sunbu figure case.toml --view front --against usual -o front.svg
+cli-open = 自分の帳面をブラウザで開く
+cli-open-long =
+    この機械の中だけで帳面を開き、ブラウザに表示します。Ctrl-Cで閉じます。保存した
+    ものは残ります。--studio を書かなければ自分のデータフォルダに置きます。
+cli-open-example =
+    使用例：
+
+      $ sunbu open --studio lessons.sunbu
+cli-demo = 架空の人と着物の帳面を開く
+cli-demo-long =
+    体つきの大きく違う架空の十五人と着物四十枚（多くは寸法の合わない古着）の帳面を、
+    すぐ使える形で開きます。
+cli-demo-example =
+    使用例：
+
+      $ sunbu demo --port 8080
+studio-open = Sunbuを開きました：{ $address }
+arg-studio = 帳面のファイル
+arg-port = 使うポート。書かなければ空いているもの
+arg-no-browser = ブラウザを開かない
+value-port = ポート
+trouble-studio = 帳面 { $typed } を開けません：{ $reason }
 cli-schema = 文書のJSONスキーマを表示する
 cli-schema-long =
     --json の文書はこのスキーマに従います：plan、rank、入力の誤りは problems。名前を

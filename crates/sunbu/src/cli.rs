@@ -34,6 +34,8 @@ fn dispatch(words: &'static Words, matches: &ArgMatches) -> Answer {
         Some(("plan", given)) => commands::plan::run(words, given),
         Some(("rank", given)) => commands::rank::run(words, given),
         Some(("figure", given)) => commands::figure::run(words, given),
+        Some(("open", given)) => commands::studio::open(words, given),
+        Some(("demo", given)) => commands::studio::demo(words, given),
         Some(("schema", given)) => commands::schema::run(words, given),
         Some(("help", given)) => commands::topics::run(words, given),
         // The tree asks for one of its subcommands.
@@ -76,7 +78,8 @@ fn tree(words: &Words) -> Command {
                 .help(words.get("arg-version"))
                 .help_heading(words.get("cli-options")),
         );
-    let commands = [plan, rank, figure, schema, help].map(|make| with_common(words, make(words)));
+    let commands =
+        [plan, rank, figure, open, demo, schema, help].map(|make| with_common(words, make(words)));
     with_common(words, program).subcommands(commands)
 }
 
@@ -198,6 +201,22 @@ fn figure(words: &Words) -> Command {
             .hide_default_value(true),
     )
     .arg(path(option(words, "output", "value-file").short('o')))
+}
+
+fn open(words: &Words) -> Command {
+    with_studio(words, command(words, "open"))
+}
+
+fn demo(words: &Words) -> Command {
+    with_studio(words, command(words, "demo"))
+}
+
+/// The options that say which studio to open and how.
+fn with_studio(words: &Words, command: Command) -> Command {
+    command
+        .arg(path(option(words, "studio", "value-file")))
+        .arg(option(words, "port", "value-port").value_parser(clap::value_parser!(u16)))
+        .arg(flag(words, "no-browser"))
 }
 
 fn schema(words: &Words) -> Command {

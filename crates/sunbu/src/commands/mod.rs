@@ -4,6 +4,7 @@ pub mod figure;
 pub mod plan;
 pub mod rank;
 pub mod schema;
+pub mod studio;
 pub mod topics;
 
 use std::path::{Path, PathBuf};
