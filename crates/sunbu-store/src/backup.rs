@@ -37,27 +37,93 @@ impl Store {
         if to.exists() {
             return Err(StoreError::Exists(to.to_owned()));
         }
-        let name = to
-            .to_str()
-            .ok_or_else(|| StoreError::Other(format!("{} is not a name in UTF-8", to.display())))?;
-        let copied = self.copy_into(name, to);
-        if copied.is_err() {
-            // The copy is ours and is no good; that it is gone is no more important than why.
-            let _ = fs::remove_file(to);
-        }
-        copied
+        copy(&self.connection, to)?;
+        verify(to)
     }
+}
 
-    fn copy_into(&self, name: &str, to: &Path) -> Result<Counts, StoreError> {
-        self.connection.execute("VACUUM INTO ?1", [name])?;
-        File::open(to)?.sync_all()?;
-        let (copy, own) = (verify(to)?, self.counts()?);
-        if copy != own {
-            let text = format!("the store holds {own:?} and the copy {copy:?}");
+/// Copies a store of an older version into `NAME.version-N` beside it, before it is brought up to
+/// date. One that lies there already was made by an attempt that did not get further.
+pub(crate) fn before_migration(
+    connection: &Connection,
+    path: &Path,
+    version: i64,
+) -> Result<(), StoreError> {
+    let to = of_version(path, version);
+    let new = beside(&to, ".new");
+    remove(&new)?;
+    copy(connection, &new)?;
+    fs::rename(&new, &to)?;
+    settle(&to)
+}
+
+/// Removes the copies made before migrations: they hold what is to be forgotten.
+pub(crate) fn forget_old_versions(path: &Path) -> Result<(), StoreError> {
+    (1..=schema::KNOWN).try_for_each(|version| remove(&of_version(path, version)))
+}
+
+fn of_version(path: &Path, version: i64) -> PathBuf {
+    beside(path, &format!(".version-{version}"))
+}
+
+/// Writes a whole copy into a new file, then opens the copy and checks it. A copy that fails the
+/// check is removed.
+fn copy(connection: &Connection, to: &Path) -> Result<(), StoreError> {
+    let copied = copy_unchecked(connection, to).and_then(|()| {
+        let copy = schema::open_to_read(to)?;
+        sound(&copy)?;
+        let (copied, own) = (rows(&copy)?, rows(connection)?);
+        if copied != own {
+            let text = format!("the store holds {own:?} and the copy {copied:?}");
             return Err(StoreError::Other(text));
         }
-        Ok(copy)
+        Ok(())
+    });
+    if copied.is_err() {
+        // The copy is ours and is no good; that it is gone is no more important than why.
+        let _ = fs::remove_file(to);
     }
+    copied
+}
+
+fn copy_unchecked(connection: &Connection, to: &Path) -> Result<(), StoreError> {
+    let name = to
+        .to_str()
+        .ok_or_else(|| StoreError::Other(format!("{} is not a name in UTF-8", to.display())))?;
+    connection.execute("VACUUM INTO ?1", [name])?;
+    Ok(File::open(to)?.sync_all()?)
+}
+
+/// Every table of a store of any version, with how many rows it has.
+fn rows(connection: &Connection) -> Result<Vec<(String, i64)>, StoreError> {
+    let tables = connection
+        .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name")?
+        .query_map([], |row| row.get(0))?
+        .collect::<Result<Vec<String>, _>>()?;
+    let mut rows = Vec::new();
+    for table in tables {
+        let quoted = table.replace('"', "\"\"");
+        let sql = format!("SELECT count(*) FROM \"{quoted}\"");
+        let count = connection.query_row(&sql, [], |row| row.get(0))?;
+        rows.push((table, count));
+    }
+    Ok(rows)
+}
+
+/// Removes a file that may not be there.
+fn remove(path: &Path) -> Result<(), StoreError> {
+    match fs::remove_file(path) {
+        Err(error) if error.kind() != std::io::ErrorKind::NotFound => Err(error.into()),
+        _ => Ok(()),
+    }
+}
+
+/// Waits until the name of a file is on the disk too.
+fn settle(path: &Path) -> Result<(), StoreError> {
+    if let Some(directory) = path.parent().filter(|path| !path.as_os_str().is_empty()) {
+        File::open(directory)?.sync_all()?;
+    }
+    Ok(())
 }
 
 /// Puts the backup `from` in the place of the store `to`; answers what is in it. The backup is
@@ -86,15 +152,10 @@ fn replace(new: &Path, to: &Path) -> Result<Counts, StoreError> {
     }
     // A log left from before would be played into the new file.
     for ending in ["-wal", "-shm"] {
-        match fs::remove_file(beside(to, ending)) {
-            Err(error) if error.kind() != std::io::ErrorKind::NotFound => return Err(error.into()),
-            _ => {}
-        }
+        remove(&beside(to, ending))?;
     }
     fs::rename(new, to)?;
-    if let Some(directory) = to.parent().filter(|path| !path.as_os_str().is_empty()) {
-        File::open(directory)?.sync_all()?;
-    }
+    settle(to)?;
     Ok(found)
 }
 
@@ -117,6 +178,12 @@ fn close_off(to: &Path) -> Result<(), StoreError> {
 /// Opens a store to look at it only, and checks all of it.
 fn verify(path: &Path) -> Result<Counts, StoreError> {
     let connection = schema::open_to_read(path)?;
+    sound(&connection)?;
+    counts(&connection)
+}
+
+/// Checks every page and every reference.
+fn sound(connection: &Connection) -> Result<(), StoreError> {
     let said: String = connection.query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))?;
     if said != "ok" {
         return Err(StoreError::Damaged(said));
@@ -130,7 +197,7 @@ fn verify(path: &Path) -> Result<Counts, StoreError> {
             "{loose} rows belong to nothing"
         )));
     }
-    counts(&connection)
+    Ok(())
 }
 
 fn counts(connection: &Connection) -> Result<Counts, StoreError> {

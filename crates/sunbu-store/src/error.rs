@@ -50,7 +50,7 @@ pub enum StoreError {
     Unfit(Vec<Problem>),
     /// The erased things are gone from every page, but their bytes may still lie in the file.
     #[error(
-        "erased, but traces may remain in the file ({0}); close other programs and erase again"
+        "erased, but traces may remain in the file ({0}); close all programs that use it, and open it once"
     )]
     Traces(String),
     /// Anything else the disk or the database says.

@@ -37,14 +37,8 @@ impl Store {
     /// # Errors
     /// [`StoreError::Unfit`], or when the store cannot be written.
     pub fn add_garment(&mut self, piece: &Piece, now: &str) -> Result<i64, StoreError> {
-        piece.check().map_err(StoreError::Unfit)?;
         let tx = self.connection.transaction()?;
-        tx.execute(
-            "INSERT INTO piece (revision, name, note, saved_at) VALUES (1, ?1, ?2, ?3)",
-            (&piece.name, &piece.note, now),
-        )?;
-        let id = tx.last_insert_rowid();
-        write_fields(&tx, id, piece)?;
+        let id = insert(&tx, piece, now)?;
         tx.commit()?;
         Ok(id)
     }
@@ -95,6 +89,18 @@ impl Store {
             _ => Ok(()),
         }
     }
+}
+
+/// Keeps a new garment; answers the number.
+pub(crate) fn insert(tx: &Transaction<'_>, piece: &Piece, now: &str) -> Result<i64, StoreError> {
+    piece.check().map_err(StoreError::Unfit)?;
+    tx.execute(
+        "INSERT INTO piece (revision, name, note, saved_at) VALUES (1, ?1, ?2, ?3)",
+        (&piece.name, &piece.note, now),
+    )?;
+    let id = tx.last_insert_rowid();
+    write_fields(tx, id, piece)?;
+    Ok(id)
 }
 
 fn read(connection: &Connection, id: i64) -> Result<Kept<Piece>, StoreError> {

@@ -18,9 +18,10 @@ pub use backup::{Counts, restore};
 pub use error::StoreError;
 pub use plans::{NewPlan, PlanRow, SavedPlan};
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use rusqlite::Connection;
+use sunbu_core::case::{Person, Piece};
 
 /// Something kept: its identity, which save it is, and what it is.
 #[derive(Debug, Clone, PartialEq)]
@@ -39,18 +40,19 @@ pub struct Kept<T> {
 #[derive(Debug)]
 pub struct Store {
     connection: Connection,
+    /// Where it lies; nowhere when it is in memory.
+    path: Option<PathBuf>,
 }
 
 impl Store {
     /// Opens the store at `path`, making it when there is none and bringing an older one up to
-    /// date.
+    /// date. A copy of the older one is kept beside it, as `NAME.version-N`.
     ///
     /// # Errors
     /// When the file is not Sunbu's, is of a newer version, is damaged, or cannot be opened. A
     /// file refused is left as it was.
     pub fn open(path: &Path, now: &str) -> Result<Self, StoreError> {
-        let connection = schema::open(path)?;
-        Self::ready(connection, now)
+        Self::ready(schema::open(path)?, Some(path.to_owned()), now)
     }
 
     /// A store that lives as long as this value.
@@ -58,11 +60,36 @@ impl Store {
     /// # Errors
     /// When there is no memory for it.
     pub fn in_memory() -> Result<Self, StoreError> {
-        Self::ready(Connection::open_in_memory()?, "in memory")
+        Self::ready(Connection::open_in_memory()?, None, "in memory")
     }
 
-    fn ready(mut connection: Connection, now: &str) -> Result<Self, StoreError> {
-        schema::prepare(&mut connection, now)?;
-        Ok(Self { connection })
+    /// Keeps many people and garments at once: all of them or, when one is refused, none. Quicker
+    /// than one by one, since the disk is waited for once.
+    ///
+    /// # Errors
+    /// [`StoreError::Unfit`], or when the store cannot be written.
+    pub fn add_all(
+        &mut self,
+        people: &[Person],
+        garments: &[Piece],
+        now: &str,
+    ) -> Result<(), StoreError> {
+        let tx = self.connection.transaction()?;
+        for person in people {
+            people::insert(&tx, person, now)?;
+        }
+        for piece in garments {
+            garments::insert(&tx, piece, now)?;
+        }
+        Ok(tx.commit()?)
+    }
+
+    fn ready(
+        mut connection: Connection,
+        path: Option<PathBuf>,
+        now: &str,
+    ) -> Result<Self, StoreError> {
+        schema::prepare(&mut connection, path.as_deref(), schema::MIGRATIONS, now)?;
+        Ok(Self { connection, path })
     }
 }

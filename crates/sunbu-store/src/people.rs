@@ -3,7 +3,7 @@
 use rusqlite::{Connection, OptionalExtension, Transaction};
 use sunbu_core::case::{CaseFile, Fields, Person};
 
-use crate::{Kept, Store, StoreError};
+use crate::{Kept, Store, StoreError, backup};
 
 const MISSING: StoreError = StoreError::NotFound { what: "person" };
 
@@ -37,14 +37,8 @@ impl Store {
     /// # Errors
     /// [`StoreError::Unfit`], or when the store cannot be written.
     pub fn add_person(&mut self, person: &Person, now: &str) -> Result<i64, StoreError> {
-        person.check().map_err(StoreError::Unfit)?;
         let tx = self.connection.transaction()?;
-        tx.execute(
-            "INSERT INTO person (revision, name, sex, note, saved_at) VALUES (1, ?1, ?2, ?3, ?4)",
-            (&person.name, person.sex.key(), &person.note, now),
-        )?;
-        let id = tx.last_insert_rowid();
-        write_fields(&tx, id, person)?;
+        let id = insert(&tx, person, now)?;
         tx.commit()?;
         Ok(id)
     }
@@ -90,7 +84,8 @@ impl Store {
     }
 
     /// Erases a person, their plans, and their hands from the plans of others; then rewrites the
-    /// file, so that the bytes are gone too. Backups taken before still hold them.
+    /// file, so that the bytes are gone too, and removes the copies made before migrations.
+    /// Backups that somebody asked for still hold them.
     ///
     /// # Errors
     /// [`StoreError::NotFound`]; [`StoreError::Traces`] when they are erased but the file could
@@ -116,8 +111,24 @@ impl Store {
         if held {
             return Err(StoreError::Traces("another program is reading".into()));
         }
-        Ok(())
+        match &self.path {
+            Some(path) => backup::forget_old_versions(path)
+                .map_err(|error| StoreError::Traces(error.to_string())),
+            None => Ok(()),
+        }
     }
+}
+
+/// Keeps a new person; answers the number.
+pub(crate) fn insert(tx: &Transaction<'_>, person: &Person, now: &str) -> Result<i64, StoreError> {
+    person.check().map_err(StoreError::Unfit)?;
+    tx.execute(
+        "INSERT INTO person (revision, name, sex, note, saved_at) VALUES (1, ?1, ?2, ?3, ?4)",
+        (&person.name, person.sex.key(), &person.note, now),
+    )?;
+    let id = tx.last_insert_rowid();
+    write_fields(tx, id, person)?;
+    Ok(id)
 }
 
 fn read(connection: &Connection, id: i64) -> Result<Kept<Person>, StoreError> {
