@@ -16,7 +16,7 @@ use sunbu_store::Store;
 
 /// Names the store the child is to write, and makes it the child.
 const CHILD: &str = "SUNBU_STORE_TEST_CHILD";
-const ROUNDS: u64 = 20;
+const ROUNDS: u64 = 40;
 
 /// Saves without end, telling each save once it is acknowledged.
 #[test]
@@ -67,7 +67,7 @@ fn every_acknowledged_save_outlives_a_kill_at_any_moment() {
         });
         seen.recv_timeout(Duration::from_secs(60)).unwrap();
         // Moments that fall differently within a save each round.
-        thread::sleep(Duration::from_micros(500 + 3_700 * round));
+        thread::sleep(Duration::from_micros(500 + 1_850 * round));
         child.kill().unwrap();
         child.wait().unwrap();
         for (id, revision) in reader.join().unwrap() {
@@ -99,4 +99,33 @@ fn every_acknowledged_save_outlives_a_kill_at_any_moment() {
         saves >= i64::try_from(ROUNDS).unwrap(),
         "only {saves} saves were acknowledged"
     );
+}
+
+#[test]
+fn a_program_killed_while_it_makes_the_store_leaves_one_that_opens() {
+    let directory = tempfile::tempdir().unwrap();
+    let mut begun = 0;
+    for round in 0..ROUNDS {
+        let path = directory.path().join(format!("{round}.db"));
+        let mut child = Command::new(std::env::current_exe().unwrap())
+            .args(["writer_to_be_killed", "--exact", "--ignored", "--nocapture"])
+            .env(CHILD, &path)
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .spawn()
+            .unwrap();
+        // From before the file is there until after the first saves.
+        thread::sleep(Duration::from_micros(600 * round));
+        child.kill().unwrap();
+        child.wait().unwrap();
+        begun += usize::from(path.exists());
+        let mut store = Store::open(&path, NOW).unwrap();
+        let before = store.people().unwrap().len();
+        let person = people().remove(0);
+        let id = store.add_person(&person, NOW).unwrap();
+        assert_eq!(store.person(id).unwrap().value, person, "round {round}");
+        assert_eq!(store.people().unwrap().len(), before + 1, "round {round}");
+    }
+    println!("{begun} of {ROUNDS} stores were begun when the program was killed");
+    assert!(begun > 0, "the program was always killed before it began");
 }
