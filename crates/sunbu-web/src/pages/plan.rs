@@ -216,6 +216,11 @@ fn draw_page(
                         (parts::figure(&scene))
                     }
                     p #told .told role="status" { (parts::told(w, &shown)) }
+                    div.acts {
+                        button #redraw { (w.get("plan-redraw")) }
+                        button.main-act name="ask" value="1" { (w.get("plan-ask")) }
+                        a href="#steps-title" { (w.get("plan-steps")) " ↓" }
+                    }
                     }
                     section.beside aria-labelledby="notes-title" {
                         h2 #notes-title { (w.get("plan-notes")) }
@@ -225,11 +230,8 @@ fn draw_page(
                 div.controls {
                     (parts::occasions(w, state.occasion))
                     p #lost .errors role="alert" hidden {}
+                    p.soft { (w.get("plan-ask-how")) }
                     div #knobs .groups { (parts::knobs(w, &state, &bench.rules)) }
-                    div.acts {
-                        button #redraw { (w.get("plan-redraw")) }
-                        button.main-act name="ask" value="1" { (w.get("plan-ask")) }
-                    }
                 }
             }
         }
@@ -241,7 +243,7 @@ fn draw_page(
         @if !deep && shown.misses > 0.0 {
             noscript { p { a href={ (path) "?" (state.query()) "&ways=1#ways" } { (w.get("plan-ways-out")) } } }
         }
-        h2 { (w.get("plan-steps")) }
+        h2 #steps-title { (w.get("plan-steps")) }
         div #steps { (bench.steps_part(w, &shown)) }
         h2 #save { (w.get("plan-save")) }
         div.field.bad[refused.is_some()] {

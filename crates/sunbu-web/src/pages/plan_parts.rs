@@ -75,31 +75,34 @@ fn drawn(scene: &Scene<'_>, view: View) -> String {
     )
 }
 
-/// Front and back for paper: a tenth of life size.
+/// Front and back for paper, side by side, and how much smaller than life they are.
 ///
 /// The drawing's unit is a millimetre on the body, so its size on paper is its own divided by
 /// the scale.
-pub(crate) fn paper_figure(scene: &Scene<'_>) -> Markup {
-    html! {
-        @for view in View::ALL {
-            @let svg = drawn(scene, view);
-            figure {
-                @match view_box(&svg) {
-                    Some((width, height)) => {
-                        (PreEscaped(svg.replacen("<svg ", &format!(
-                            "<svg width=\"{:.1}mm\" height=\"{:.1}mm\" ",
-                            width / SCALE, height / SCALE,
-                        ), 1)))
-                    }
-                    None => (PreEscaped(svg)),
-                }
-            }
+pub(crate) fn paper_figure(scene: &Scene<'_>) -> (Markup, f64) {
+    let svgs = View::ALL.map(|view| drawn(scene, view));
+    let sizes: Vec<_> = svgs.iter().filter_map(|svg| view_box(svg)).collect();
+    let width: f64 = sizes.iter().map(|(width, _)| width).sum();
+    let fits = |scale: &f64| width / scale <= PAPER_MM;
+    let scale = SCALES
+        .into_iter()
+        .find(fits)
+        .unwrap_or(SCALES[SCALES.len() - 1]);
+    let markup = html! {
+        @for (svg, (width, height)) in svgs.iter().zip(sizes) {
+            @let (width, height) = (width / scale, height / scale);
+            @let size = format!("<svg width=\"{width:.1}mm\" height=\"{height:.1}mm\" ");
+            figure { (PreEscaped(svg.replacen("<svg ", &size, 1))) }
         }
-    }
+    };
+    (markup, scale)
 }
 
-/// How much smaller than life the figure on paper is: both views fit side by side on A4.
-pub(crate) const SCALE: f64 = 10.0;
+/// Width of A4 (ISO 216) between the margins of the style sheet, in millimetres.
+const PAPER_MM: f64 = 210.0 - 2.0 * 11.0;
+
+/// Scales of a figure on paper, largest first: one to this.
+const SCALES: [f64; 6] = [10.0, 12.5, 15.0, 17.5, 20.0, 25.0];
 
 /// Width and height of a drawing in its own unit.
 fn view_box(svg: &str) -> Option<(f64, f64)> {
@@ -239,8 +242,9 @@ fn tenths(cm: f64) -> String {
     format!("{cm:.1}")
 }
 
-/// Every wish: value, interval, what is wanted, met or missed.
+/// Every wish: value, interval, what is wanted, met or missed; the missed ones first.
 pub(crate) fn numbers(w: &Words, plan: &Plan) -> Markup {
+    let (met_ones, missed): (Vec<_>, Vec<_>) = plan.checks.iter().partition(|c| c.met());
     html! {
         table.cards.tight {
             thead {
@@ -253,7 +257,7 @@ pub(crate) fn numbers(w: &Words, plan: &Plan) -> Markup {
                 }
             }
             tbody {
-                @for check in &plan.checks {
+                @for check in missed.into_iter().chain(met_ones) {
                     @let q = check.target.quantity;
                     tr {
                         th scope="row" { (w.quantity(q)) }
@@ -330,6 +334,7 @@ pub(crate) fn ways(w: &Words, missed: &[Missed<'_>]) -> Markup {
 /// The steps in dressing order, with numbers and cautions.
 pub(crate) fn steps(w: &Words, steps: &[Step]) -> Markup {
     html! {
+        p.soft { (w.cautions_note()) }
         ol.steps {
             @for step in steps {
                 li {
@@ -342,7 +347,6 @@ pub(crate) fn steps(w: &Words, steps: &[Step]) -> Markup {
                 }
             }
         }
-        p.soft { (w.cautions_note()) }
     }
 }
 

@@ -56,10 +56,11 @@ fn sheet(
     let names = bench.title(w);
     let scene = bench.scene(shown, w, title);
     let now = room.now();
+    let (figure, scale) = parts::paper_figure(&scene);
     let body = html! {
         div.acts {
             button.main-act data-print hidden { (w.get("print-button")) }
-            a.button href=(back) { (w.get("cancel")) }
+            a.button href=(back) { (w.get("print-back")) }
         }
         article.sheet {
             h1 { (title) }
@@ -68,8 +69,10 @@ fn sheet(
                 (w.with("print-occasion", &[("occasion", (&w.occasion(state.occasion)).into())]))
                 " · " (w.with("print-date", &[("day", super::day(&now).into())]))
             }
-            div.figure { (parts::paper_figure(&scene)) }
+            div.figure { (figure) }
+            p.soft { (w.with("print-scale", &[("scale", (&scale.to_string()).into())])) }
             p.told { (parts::told(w, shown)) }
+            (parts::notes(w, &scene))
             h2 { (w.get("saved-do")) }
             (parts::decisions(w, state, &bench.rules))
             h2 { (w.get("plan-numbers")) }
