@@ -6,7 +6,7 @@ page-skip = 本文へ
 page-menu = メニュー
 page-menu-home = はじめ
 page-menu-people = 着る人
-page-menu-garments = きもの
+page-menu-garments = 着物
 page-menu-plans = 着付け案
 page-menu-rules = きまり
 page-menu-settings = 設定
@@ -26,7 +26,7 @@ cancel = やめる
 search = 探す
 search-none = 「{ $sought }」は見つかりません。
 met = 望みどおり
-mark-unlikely = ありそうにない:測り直し
+mark-unlikely = ありそうにない：測り直し
 mark-moved = 体の順に合わせて動かした値
 col-measure = 寸法
 col-part = 部分
@@ -59,28 +59,28 @@ conflict-caption = 違いのある行だけを示します。
 conflict-field = 項目
 conflict-mine = あなたの書き込み
 conflict-theirs = 別の窓の書き込み
-conflict-empty = (空欄)
+conflict-empty = （空欄）
 conflict-save = 選んだものを保存
 conflict-leave = 別の窓のままにする
 
 ## はじめ
 
 home-title = 何をしますか
-home-what = 着る人を測り、きものを入れ、ひもを結ぶ前に着姿を確かめます。
+home-what = 着る人を測り、着物を入れ、ひもを結ぶ前に着姿を確かめます。
 home-measure = 人を測る
 home-measure-how = { $count ->
     [0] 身長と腰回りがあれば始められます。測るほど着付け案は確かになります。
    *[other] { $count }人います。身長と腰回りがあれば加えられます。
 }
-home-enter = きものを入れる
+home-enter = 着物を入れる
 home-enter-how = { $count ->
     [0] 身丈と後幅があれば始められます。
    *[other] { $count }枚あります。身丈と後幅があれば加えられます。
 }
 home-plan = 着付けを考える
-home-plan-later = 着る人ときものが入れば始められます。
+home-plan-later = 着る人と着物が入れば始められます。
 home-person = 着る人
-home-garment = きもの
+home-garment = 着物
 home-recent = 最近の着付け案
 
 ## 着る人
@@ -94,14 +94,14 @@ people-erase-what = この人の寸法、覚え書き、残した着付け案を
 person-first = 要るもの
 person-telling = 効き目の大きいもの
 person-telling-why = 手間のわりに、着付け案がずっと確かになります。
-person-more-heights = そのほかの高さ(床から)
+person-more-heights = そのほかの高さ（床から）
 person-more-girths = そのほかの回り
 person-more-lengths = 幅、腕、手
-person-heights = 高さ(床から)
+person-heights = 高さ（床から）
 person-girths = 回り
 person-lengths = 幅、腕、手
 person-worth = 何が着られるか
-person-plan-with = 合わせるきもの
+person-plan-with = 合わせる着物
 person-unlikely = 測り直したいところ
 person-measures = 寸法
 person-measures-how = 測っていないところは、似た体つきの人々から補いました。どれほど確かかは幅で示します。
@@ -109,12 +109,12 @@ person-plans = 残した着付け案
 
 ## きもの
 
-garments-title = きもの
-garments-new = きものを加える
+garments-title = 着物
+garments-new = 着物を加える
 garments-none = まだ一枚もありません。身丈と後幅があれば始められます。
 garments-search = 名前か覚え書きで探す
 garments-form-how = 平らに広げ、縫い目から縫い目までの出来上がりを測ります。測っていないところは空けておけば、仕立ての割り出しで補い、しるしを付けます。長さは 161、4尺2寸5分 など、好きな書き方でかまいません。
-garments-erase-what = このきものと、残した着付け案を消します。元には戻せません。
+garments-erase-what = この着物と、残した着付け案を消します。元には戻せません。
 garment-first = 着付けのかなめ
 garment-first-least = 要るのは身丈と、後幅か前幅のどちらか一つです。
 garment-more = そのほかの部分
@@ -127,7 +127,7 @@ garment-cut-for = 丈と幅から見て、身長およそ{ $height }、腰回り
 
 ## 着られるか
 
-worth-garments-title = { $name }に合うきもの
+worth-garments-title = { $name }に合う着物
 worth-people-title = 「{ $name }」が合う人
 worth-again = 並べ直す
 worth-nothing = 並べるものがまだありません。
@@ -139,7 +139,7 @@ plan-title = { $person } × { $garment }
 plan-open = 着付け案を開く
 plan-occasion = 場
 plan-all-met = { $count }の望みはすべてかないます。
-plan-missed = { $count }のうち{ $missed }がかないません:
+plan-missed = { $count }のうち{ $missed }がかないません：
 plan-miss = { $what } { $miss }
 plan-group-hem = 裾と褄
 plan-group-width = 腰回り
@@ -154,17 +154,17 @@ plan-redraw = 描き直す
 plan-ask = 案を求める
 plan-ask-how = 「動かさない」のほかはすべて決め直します。
 plan-lost = 応えがありません。プログラムは動いていますか。数はこの画面の番地に残っています。
-plan-figure = 着姿(前と後ろ)
+plan-figure = 着姿（前と後ろ）
 plan-notes = 図の番号
 plan-front = 前
 plan-back = 後ろ
 plan-numbers = 見え方
 plan-ways = かなわないところと手立て
 plan-nothing-missed = かなわない望みはありません。
-plan-held-by = 妨げ:
-plan-rivals = かなえるには、次のものが譲ることになります:
-plan-rival = { $what }:1 cmにつき{ $cost }
-plan-ways-out = 手立て:
+plan-held-by = 妨げ：
+plan-rivals = かなえるには、次のものが譲ることになります：
+plan-rival = { $what }：1 cmにつき{ $cost }
+plan-ways-out = 手立て：
 plan-ways-later = 手立てを探しています…
 plan-no-way-out = 一つの手立てでは、無理なくかなえられません。
 plan-steps = 手順
@@ -183,18 +183,18 @@ plan-history = この二つの残した案
 
 saved-title = 着付け案
 saved-none = 残した案はまだありません。着付け案を開き、名前を付けて残してください。
-saved-read-only = { $day }に残した案です(場:{ $occasion })。着る人、きもの、きまりはその時のままです。
+saved-read-only = { $day }に残した案です（場：{ $occasion }）。着る人、着物、きまりはその時のままです。
 saved-reopen = ここから考え直す
 saved-print = 紙に出す
-saved-gone = 着る人かきものがそのあと消されたので、ここから考え直すことはできません。
-saved-erase-what = 残した案を消します。元には戻せません。着る人ときものは残ります。
+saved-gone = 着る人か着物がそのあと消されたので、ここから考え直すことはできません。
+saved-erase-what = 残した案を消します。元には戻せません。着る人と着物は残ります。
 saved-do = 手の加減
-saved-search = 案、人、きものの名前で探す
+saved-search = 案、人、着物の名前で探す
 print-button = 印刷
 print-back = 案へ戻る
 print-scale = 図の縮尺 1 : { $scale }
 print-date = { $day } 印刷
-print-occasion = 場:{ $occasion }
+print-occasion = 場：{ $occasion }
 
 ## きまり
 
@@ -203,7 +203,7 @@ rules-what = どう見えればよいか、いつもはどう着せるか。慣�
 rules-own = 自分のきまりを使っています。
 rules-customary = 慣習のきまりを使っています。初めて直すと、自分の写しができます。
 rules-every = どの場でも
-rules-toml = きまりの全文(TOML)
+rules-toml = きまりの全文（TOML）
 rules-toml-how = 長さは cm です。受け取る前にすべて確かめます。
 rules-toml-label = きまり
 rules-toml-wrong = この文はまだ受け取れません。書いたものはそのまま残っています
@@ -220,9 +220,9 @@ rules-high = 多くとも
 rules-weight = 重み
 rules-source = 出典
 rules-plus = いつも
-rules-soft = いつも(柔らかい布)
-rules-cotton = いつも(木綿)
-rules-stiff = いつも(かたい布)
+rules-soft = いつも（柔らかい布）
+rules-cotton = いつも（木綿）
+rules-stiff = いつも（かたい布）
 rules-least = 少なくとも
 rules-most = 多くとも
 rules-spread = 加減の幅
@@ -240,7 +240,7 @@ settings-language = 言語
 settings-hands = 着せる人の手
 settings-hands-what = 手順の長さは着せる人の手で言います。着せる人を「着る人」に加え、指と手を測って入れ、ここで選んでください。
 settings-dresser = 着せる人
-settings-dresser-none = 選ばない:着る人の手を使う
+settings-dresser-none = 選ばない：着る人の手を使う
 
 ## うまくいかないとき
 
@@ -249,7 +249,7 @@ error-not-found = この番地には何もありません。消されたか、�
     .title = 見つかりません
 error-method = この番地は、その画面から送られた書き込みだけを受け取ります。
     .title = 受け取れません
-error-kept = ここにある寸法は、今の決まりでは食い違っています。直すと先へ進めます:
+error-kept = ここにある寸法は、今の決まりでは食い違っています。直すと先へ進めます：
     .title = 寸法が食い違っています
 error-ours = できませんでした。前に保存したものは無事です。もう一度試してください。また起きたら、プログラムを始めたところに出た文を見てください。
     .title = うまくいきませんでした

@@ -1,0 +1,6 @@
+//! The pages in a real browser: every one of them on a phone and at a desk in both languages,
+//! and what happens under the hands.
+
+mod hands;
+mod look;
+mod studio;
