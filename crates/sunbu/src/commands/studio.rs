@@ -41,17 +41,17 @@ fn fill(store: &mut Store, language: &str) -> Result<(), String> {
             .collect::<Vec<_>>()
             .join("; ")
     };
-    for person in demo::people().map_err(wrong)? {
-        store
-            .add_person(person.said(language), &now())
-            .map_err(said)?;
-    }
-    for garment in demo::garments().map_err(wrong)? {
-        store
-            .add_garment(garment.said(language), &now())
-            .map_err(said)?;
-    }
-    Ok(())
+    let people: Vec<_> = demo::people()
+        .map_err(wrong)?
+        .iter()
+        .map(|person| person.said(language).clone())
+        .collect();
+    let garments: Vec<_> = demo::garments()
+        .map_err(wrong)?
+        .iter()
+        .map(|garment| garment.said(language).clone())
+        .collect();
+    store.add_all(&people, &garments, &now()).map_err(said)
 }
 
 fn run(
