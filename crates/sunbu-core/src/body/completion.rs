@@ -94,8 +94,8 @@ impl Population {
             });
         }
         let taped: Vec<(BodyMeasure, Measured)> = tape.iter().collect();
-        let posterior = self.condition(&taped).ok_or(BodyError::Degenerate)?;
-        let unlikely = self.unlikely(&taped).ok_or(BodyError::Degenerate)?;
+        let gain = Gain::of(self, &taped).ok_or(BodyError::Degenerate)?;
+        let posterior = self.condition(&taped, &gain);
         let mut origin = vec![Origin::Completed; BodyMeasure::COUNT];
         for &(m, v) in &taped {
             origin[m.index()] = v.origin();
@@ -109,16 +109,15 @@ impl Population {
             value,
             covariance: posterior.covariance,
             origin,
-            unlikely,
+            unlikely: gain.unlikely(&taped),
             moved,
             shape,
         })
     }
 
     /// Mean and error covariance of all measures given the readings.
-    fn condition(&self, taped: &[(BodyMeasure, Measured)]) -> Option<Posterior> {
+    fn condition(&self, taped: &[(BodyMeasure, Measured)], gain: &Gain) -> Posterior {
         let n = BodyMeasure::COUNT;
-        let gain = Gain::of(self, taped)?;
         let mut mean = DVector::from_fn(n, |i, _| self.mean_cm(BodyMeasure::ALL[i]));
         let full = DMatrix::from_fn(n, n, |i, j| {
             self.covariance(BodyMeasure::ALL[i], BodyMeasure::ALL[j])
@@ -147,37 +146,7 @@ impl Population {
         for i in 0..n {
             covariance[(i, i)] = covariance[(i, i)].max(0.0);
         }
-        Some(Posterior { mean, covariance })
-    }
-
-    /// Taped values far from what all the other taped ones lead one to expect.
-    fn unlikely(&self, taped: &[(BodyMeasure, Measured)]) -> Option<Vec<Unlikely>> {
-        let mut found = Vec::new();
-        for (k, &(measure, v)) in taped.iter().enumerate() {
-            let mut others = taped.to_vec();
-            others.remove(k);
-            let expected = if others.is_empty() {
-                (self.mean_cm(measure), self.covariance(measure, measure))
-            } else {
-                let given = self.condition(&others)?;
-                (
-                    given.mean[measure.index()],
-                    given.covariance[(measure.index(), measure.index())],
-                )
-            };
-            let sd_cm = (expected.1 + v.sd_cm() * v.sd_cm()).sqrt();
-            let deviations = (v.value_cm() - expected.0) / sd_cm;
-            if deviations.abs() > UNLIKELY_DEVIATIONS {
-                found.push(Unlikely {
-                    measure,
-                    value_cm: v.value_cm(),
-                    expected_cm: expected.0,
-                    sd_cm,
-                    deviations,
-                });
-            }
-        }
-        Some(found)
+        Posterior { mean, covariance }
     }
 }
 
@@ -186,10 +155,11 @@ struct Posterior {
     covariance: DMatrix<f64>,
 }
 
-/// `G` for all measures at once, with `S_t.` and `y - mu_t`.
+/// `G` for all measures at once, with `S_t.`, `(S_tt + R)^-1` and `y - mu_t`.
 struct Gain {
     matrix: DMatrix<f64>,
     cross: DMatrix<f64>,
+    precision: DMatrix<f64>,
     surprise: DVector<f64>,
 }
 
@@ -214,8 +184,29 @@ impl Gain {
         Some(Gain {
             matrix,
             cross,
+            precision: factor.inverse(),
             surprise,
         })
+    }
+
+    /// Taped values far from what all the other taped ones lead one to expect.
+    ///
+    /// With `W = (S_tt + R)^-1`, a reading given all others is normal with variance `1/W_ii` about
+    /// `y_i - (W (y - mu))_i / W_ii`: the block inverse of a covariance (any textbook, from memory).
+    fn unlikely(&self, taped: &[(BodyMeasure, Measured)]) -> Vec<Unlikely> {
+        let pull = &self.precision * &self.surprise;
+        let judge = |(i, &(measure, v)): (usize, &(BodyMeasure, Measured))| {
+            let weight = self.precision[(i, i)];
+            Unlikely {
+                measure,
+                value_cm: v.value_cm(),
+                expected_cm: v.value_cm() - pull[i] / weight,
+                sd_cm: 1.0 / weight.sqrt(),
+                deviations: pull[i] / weight.sqrt(),
+            }
+        };
+        let far = |u: &Unlikely| u.deviations.abs() > UNLIKELY_DEVIATIONS;
+        taped.iter().enumerate().map(judge).filter(far).collect()
     }
 }
 

@@ -23,9 +23,13 @@ use BodyMeasure as M;
 
 const SHIPPED: &str = include_str!("../../../../data/hull/women.toml");
 
-/// Least distance of two levels, in centimetres; closer ones are left out (chosen, so that a slope
-/// between two landmarks taped almost at one height stays bounded).
-const LEAST_STEP_CM: f64 = 0.25;
+/// Least distance of two levels over the stature, 0.25 cm at 158; closer ones are left out (chosen,
+/// so that a slope between two landmarks taped almost at one height stays bounded).
+const LEAST_STEP: f64 = 0.0016;
+
+/// How near to an end of its stretch, as a share of it, a girth taped inside begins to lose its say
+/// to the landmark there (chosen; the navels of the reference bodies keep 0.23 from the waist).
+const FADE: f64 = 0.15;
 
 /// Girth over the circumference of the ellipse of the same breadth and depth: least and most.
 ///
@@ -74,7 +78,7 @@ impl Shape {
         is_taped: &dyn Fn(BodyMeasure) -> bool,
     ) -> Shape {
         let measure = |m: BodyMeasure| value[m.index()];
-        let mut knots = spaced(table.knots(&measure));
+        let mut knots = spaced(table.knots(&measure), LEAST_STEP * measure(M::Stature));
         if is_taped(M::FullestGirth) {
             meet_fullest(&mut knots, measure(M::FullestGirth), is_taped(M::HipGirth));
         }
@@ -237,16 +241,16 @@ impl Shape {
 }
 
 /// The levels without those too close to the one below; a landmark ousts what lies below it.
-fn spaced(all: Vec<Knot>) -> Vec<Knot> {
+fn spaced(all: Vec<Knot>, least_step: f64) -> Vec<Knot> {
     let mut kept: Vec<Knot> = Vec::with_capacity(all.len());
     for knot in all {
         while kept
             .last()
-            .is_some_and(|k| knot.z - k.z < LEAST_STEP_CM && knot.at == 0.0 && k.at != 0.0)
+            .is_some_and(|k| knot.z - k.z < least_step && knot.at == 0.0 && k.at != 0.0)
         {
             kept.pop();
         }
-        if kept.last().is_none_or(|k| knot.z - k.z >= LEAST_STEP_CM) {
+        if kept.last().is_none_or(|k| knot.z - k.z >= least_step) {
             kept.push(knot);
         }
     }
@@ -255,8 +259,13 @@ fn spaced(all: Vec<Knot>) -> Vec<Knot> {
 
 /// Scales the levels between `low` and `high`, most near `z`, so that the girth at `z` is `girth`.
 ///
-/// Nothing happens when `z` does not lie well between them: then the landmark itself decides.
+/// Where `z` comes near one of the two, the landmark there decides more and more, and alone beyond it.
 fn meet(knots: &mut [Knot], z: f64, girth: f64, low: f64, high: f64) {
+    let share = (z - low) / (high - low);
+    let say = (share.min(1.0 - share) / FADE).clamp(0.0, 1.0);
+    if say <= 0.0 {
+        return;
+    }
     let weight = |k: f64| {
         if k < z {
             (k - low) / (z - low)
@@ -264,22 +273,18 @@ fn meet(knots: &mut [Knot], z: f64, girth: f64, low: f64, high: f64) {
             (high - k) / (high - z)
         }
     };
-    if z - low < 1.0 || high - z < 1.0 {
-        return;
-    }
-    // the curve between levels bends with them, so the ratio is met in a few rounds
-    for _ in 0..8 {
+    let now = |knots: &[Knot]| {
         let heights: Vec<f64> = knots.iter().map(|k| k.z).collect();
-        let now = Smooth::through(
-            &heights,
-            &knots.iter().map(|k| k.section.girth).collect::<Vec<_>>(),
-        )
-        .at(z);
+        let girths: Vec<f64> = knots.iter().map(|k| k.section.girth).collect();
+        Smooth::through(&heights, &girths).at(z)
+    };
+    let before = now(knots);
+    let wanted = before + say * (girth - before);
+    // the curve between levels bends with them, so the girth is met in a few rounds
+    for _ in 0..8 {
+        let excess = wanted / now(knots) - 1.0;
         for knot in knots.iter_mut().filter(|k| low < k.z && k.z < high) {
-            scale(
-                &mut knot.section,
-                1.0 + (girth / now - 1.0) * weight(knot.z),
-            );
+            scale(&mut knot.section, 1.0 + excess * weight(knot.z));
         }
     }
 }
