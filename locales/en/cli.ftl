@@ -26,6 +26,49 @@ cli-example =
 
     Exit codes: 0 done; 1 the answer is "cannot be met", reasons in the text; 2 the
     input is bad, everything wrong with it told at once.
+cli-open = Open your studio in the browser
+cli-open-long =
+    People, garments, plans with sliders that redraw the figure, worth wearing,
+    paper. The studio listens on this machine alone; nothing leaves it. Everything
+    is one file; it is made when there is none. Ctrl-C closes the studio.
+cli-open-example =
+    A worked example: a studio of your own on a stick.
+
+      $ sunbu open --studio stick/studio.sunbu
+cli-demo = Open a studio on invented people and garments
+cli-demo-long =
+    To look around: fifteen people of very different builds and forty garments,
+    many of them second-hand and ill-fitting. They lie in a temporary file that is
+    gone when the studio is closed, or in the empty one that you name.
+cli-demo-example =
+    A worked example: on a free port, without opening a browser.
+
+      $ sunbu demo --port 0 --no-browser
+cli-backup = Copy the studio into one file
+cli-backup-long =
+    The copy is read back and checked before the command says that it is done. The
+    studio may stay open meanwhile.
+cli-backup-example =
+    A worked example:
+
+      $ sunbu backup march.sunbu
+cli-restore = Put a backup in the place of the studio
+cli-restore-long =
+    The backup is checked first. What the studio holds now is replaced: copy it with
+    "sunbu backup" if you may want it again. Close the studio before.
+cli-restore-example =
+    A worked example:
+
+      $ sunbu restore march.sunbu
+cli-erase = Erase one person with everything of theirs
+cli-erase-long =
+    The person, their measures and their plans are erased, and the file is written
+    anew without them. Backups made before still hold them. Without --yes it only
+    says what would be erased.
+cli-erase-example =
+    A worked example:
+
+      $ sunbu erase Chiyo --yes
 cli-plan = Plan how one person is best dressed in one garment
 cli-plan-long =
     The page gives, in this order: how the garment can be made to look and why no
@@ -43,14 +86,19 @@ cli-plan-example =
 
     "sunbu help decisions" lists what can be set; "sunbu schema plan" prints the
     schema of the document. Exit code 1 says that some wish cannot be met.
-cli-rank = Rank the garments of a case by how well they can be made to look
+cli-rank = Rank garments for a person, or people for a garment
 cli-rank-long =
-    Every garment is planned for the person, and they are listed best first with a
-    verdict and, in one line, the reason why it is no better.
+    Everything is planned, and listed best first with a verdict and, in one line,
+    the reason why it is no better: the garments of a case for its person, the
+    garments of the studio for one of its people (--person), or its people for one
+    of its garments (--garment).
 cli-rank-example =
-    A worked example: which of these for a formal occasion?
+    A worked example: which of these for a formal occasion? What of the studio
+    for Aya, by her number there? And whom does the first garment suit?
 
       $ sunbu rank wardrobe.toml --occasion formal
+      $ sunbu rank --person 2
+      $ sunbu rank --garment 1
 
     Exit code 1 says that none of them meets every wish.
 cli-figure = Draw the planned dressing to scale, as SVG
@@ -62,28 +110,6 @@ cli-figure-example =
     line beside the plan.
 
       $ sunbu figure case.toml --view front --against usual -o front.svg
-cli-open = Open your studio in the browser
-cli-open-long =
-    Serves the studio on this machine only and opens it in the browser. Ctrl-C ends
-    it; what was saved is kept. Without --studio it lies in your own data folder.
-cli-open-example =
-    A worked example:
-
-      $ sunbu open --studio lessons.sunbu
-cli-demo = Open a studio of invented people and garments
-cli-demo-long =
-    Fifteen invented people of very different builds and forty garments, many of them
-    second-hand and ill-fitting, in a studio of their own, ready to use.
-cli-demo-example =
-    A worked example:
-
-      $ sunbu demo --port 8080
-studio-open = Sunbu is open at { $address }
-arg-studio = The studio's file
-arg-port = The port to serve on; a free one when left out
-arg-no-browser = Do not open the browser
-value-port = PORT
-trouble-studio = the studio { $typed } cannot be opened: { $reason }
 cli-schema = Print the JSON Schema of a document
 cli-schema-long =
     What "--json" prints keeps to these schemas: plan, rank, and problems for input
@@ -104,6 +130,7 @@ cli-help-example =
 
 value-case = CASE.toml
 value-file = FILE
+value-port = PORT
 value-lang = LANGUAGE
 value-name = NAME
 value-occasion = OCCASION
@@ -123,6 +150,15 @@ arg-set = Set a decision yourself, such as koshihimo_back=90; may be repeated
 arg-view = What to draw: front, back, sheet, sheet-upright; else sheet
 arg-against = Draw beside it: usual (the usual way of dressing), none; else none
 arg-output = Write to this file instead of the standard output
+arg-person = Rank the studio's garments for this person, by name or number
+arg-for-garment = Rank the studio's people for this garment, by name or number
+arg-studio = The studio's file; else the one in your folder for data
+arg-demo-studio = An empty or new file to keep the demo in; else a temporary one
+arg-port = Port on this machine; 0 for any that is free
+arg-no-browser = Do not open the browser; the address is printed
+arg-backup = The file of the backup
+arg-erase = Whom, by name or number
+arg-yes = Really do it; it cannot be undone
 arg-schema = The document: plan, rank, problems
 arg-topic = A command, or: case, measures, parts, decisions, standard
 
@@ -153,8 +189,40 @@ cli-steps = Dressing, step by step
 cli-hands-of = Fingers and fists are those of { $name }.
 cli-own-hands = Fingers and fists are those of the one who is dressed; put yours into the case under [dresser].
 cli-garments-for = Garments for { $name }, best first
+cli-people-for = People for { $name }, best first
 cli-row = { $name }: { $verdict }
 cli-written = Written to { $file }.
+
+## The studio
+
+said-open = Your studio is { $file }. Ctrl-C closes it.
+said-demo = All people and garments in it are invented. Ctrl-C closes it, and what you enter is gone then.
+said-not-empty = { $file } holds people or garments already: it is opened as it is, nothing invented is added. Ctrl-C closes it.
+said-backup = { $file } holds { $people ->
+    [one] one person
+   *[other] { $people } people
+}, { $garments ->
+    [one] one garment
+   *[other] { $garments } garments
+} and { $plans ->
+    [one] one plan
+   *[other] { $plans } plans
+}, read back and checked.
+said-restored = { $file } now holds { $people ->
+    [one] one person
+   *[other] { $people } people
+}, { $garments ->
+    [one] one garment
+   *[other] { $garments } garments
+} and { $plans ->
+    [one] one plan
+   *[other] { $plans } plans
+}.
+said-erased = { $name } is erased, with { $plans ->
+    [0] no plans
+    [one] one plan
+   *[other] { $plans } plans
+}. Backups made before still hold them.
 
 ## What is wrong around a case
 
@@ -171,6 +239,24 @@ trouble-same-name = several garments are called “{ $typed }”; give the numbe
 trouble-no-garment = no garment of the case is called “{ $typed }”; there are { $known }
 trouble-schema = there is no document “{ $typed }”; there are { $known }
 trouble-topic = there is neither a command nor a topic “{ $typed }”; topics are { $known }
+trouble-no-place = this system names no folder for data; say where with --studio
+trouble-no-studio = there is no studio here; "sunbu open" makes one
+trouble-empty-studio = there is nothing in the studio to rank
+trouble-not-ours = is not a studio of Sunbu; name another file
+trouble-newer = was written by a newer Sunbu; use that one
+trouble-damaged = is damaged ({ $why }); restore a backup
+trouble-in-use = is in use by another program; close it and try again
+trouble-exists = is there already; name a new file
+trouble-traces = erased, but traces may remain in the file ({ $why }); close other programs and erase again
+trouble-store = cannot be used: { $why }
+trouble-erased = what was asked for is no longer in the studio
+trouble-stale = it was changed meanwhile; look at it and try again
+trouble-nobody = there is no “{ $typed }” in the studio, neither by name nor by number
+trouble-several = several are called “{ $typed }”; give the number instead: { $known }
+trouble-not-sure = “{ $typed }” would be erased with { $plans } plans, which cannot be undone; add --yes to do it
+trouble-no-port = “{ $typed }” is no port; a port is a number from 0 to 65535
+trouble-port = the studio cannot be opened there: { $why }; name another port, or 0 for any that is free
+trouble-network = the studio cannot be opened: { $why }
 
 ## What is wrong with the arguments
 

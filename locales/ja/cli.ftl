@@ -25,6 +25,47 @@ cli-example =
 
     終了コード：0 は済み、1 は「叶わない」という答え（訳は本文に）、2 は入力の誤り
     （誤りはすべて一度に示します）。
+cli-open = 自分の帳面をブラウザーで開く
+cli-open-long =
+    人、着物、動かすと図が変わる計画、着る値打ち、印刷。帳面はこの機械の中だけで
+    開き、何も外へ出ません。すべては一つのファイルにあり、なければ作ります。Ctrl-C で
+    閉じます。
+cli-open-example =
+    使用例：自分の帳面をメモリーに置きます。
+
+      $ sunbu open --studio stick/studio.sunbu
+cli-demo = 架空の人と着物の帳面を開く
+cli-demo-long =
+    見て回るためのものです。体格のさまざまな十五人と四十枚の着物があり、多くは古着で
+    寸法が合いません。一時ファイルにあって閉じると消えますが、空のファイルを書けば
+    そこに残ります。
+cli-demo-example =
+    使用例：空いている番号で、ブラウザーを開かずに。
+
+      $ sunbu demo --port 0 --no-browser
+cli-backup = 帳面を一つのファイルに写す
+cli-backup-long =
+    写しは読み返して確かめてから、済んだと言います。帳面は開いたままでかまいません。
+cli-backup-example =
+    使用例：
+
+      $ sunbu backup march.sunbu
+cli-restore = 控えを帳面に戻す
+cli-restore-long =
+    控えをまず確かめます。今の帳面の中身は置き換わるので、また要るかもしれなければ
+    sunbu backup で写しておきます。帳面は先に閉じてください。
+cli-restore-example =
+    使用例：
+
+      $ sunbu restore march.sunbu
+cli-erase = 一人をその人のすべてとともに消す
+cli-erase-long =
+    その人と採寸と計画を消し、それらを除いてファイルを書き直します。前に取った控えには
+    残っています。--yes がなければ、何が消えるかを言うだけです。
+cli-erase-example =
+    使用例：
+
+      $ sunbu erase 千代 --yes
 cli-plan = 一人に一枚をどう着せるのが一番よいかを計画する
 cli-plan-long =
     次の順に示します：どこまできれいに着せられるか、その訳。採寸した値と補った値。
@@ -39,15 +80,18 @@ cli-plan-example =
 
     決められるものは sunbu help decisions、文書のスキーマは sunbu schema plan で
     見られます。終了コード 1 は、叶わない望みがあるということです。
-cli-rank = ケースの着物を、きれいに着せられる順に並べる
+cli-rank = 人に合う着物、または着物に合う人を、良い順に並べる
 cli-rank-long =
-    どの着物もその人に合わせて計画し、良い順に、見立てと一行の訳を付けて並べます。
+    すべてを計画し、良い順に、見立てと一行の訳を付けて並べます。ケースの着物をその人に、
+    帳面の着物をその一人に（--person）、帳面の人をその一枚に（--garment）。
 cli-rank-example =
-    使用例：礼装にはこの中のどれか。
+    使用例：礼装にはこの中のどれか。帳面の2番の人には何が合うか。1番の着物は誰に合うか。
 
       $ sunbu rank wardrobe.toml --occasion formal
+      $ sunbu rank --person 2
+      $ sunbu rank --garment 1
 
-    終了コード 1 は、すべての望みが叶う着物がないということです。
+    終了コード 1 は、すべての望みが叶うものがないということです。
 cli-figure = 計画した着姿を縮尺どおりのSVGに描く
 cli-figure-long =
     前と後ろを、数をその場所に書き、難を線と印と言葉で示して描きます。壁に貼るA4の
@@ -56,28 +100,6 @@ cli-figure-example =
     使用例：前だけを、いつもの着付けを別の線で並べて描きます。
 
       $ sunbu figure case.toml --view front --against usual -o front.svg
-cli-open = 自分の帳面をブラウザで開く
-cli-open-long =
-    この機械の中だけで帳面を開き、ブラウザに表示します。Ctrl-Cで閉じます。保存した
-    ものは残ります。--studio を書かなければ自分のデータフォルダに置きます。
-cli-open-example =
-    使用例：
-
-      $ sunbu open --studio lessons.sunbu
-cli-demo = 架空の人と着物の帳面を開く
-cli-demo-long =
-    体つきの大きく違う架空の十五人と着物四十枚（多くは寸法の合わない古着）の帳面を、
-    すぐ使える形で開きます。
-cli-demo-example =
-    使用例：
-
-      $ sunbu demo --port 8080
-studio-open = Sunbuを開きました：{ $address }
-arg-studio = 帳面のファイル
-arg-port = 使うポート。書かなければ空いているもの
-arg-no-browser = ブラウザを開かない
-value-port = ポート
-trouble-studio = 帳面 { $typed } を開けません：{ $reason }
 cli-schema = 文書のJSONスキーマを表示する
 cli-schema-long =
     --json の文書はこのスキーマに従います：plan、rank、入力の誤りは problems。名前を
@@ -89,7 +111,7 @@ cli-schema-example =
 cli-help = コマンドや事項の説明を表示する
 cli-help-long =
     事項：case（説明付きの見本。そのままケースファイルになる）、measures（体の寸法）、
-    parts（着物の寸法）、decisions（決められること）、standard（望む範囲。自分の決まり
+    parts（着物の寸法）、decisions（決められること）、standard（望む範囲。自分のきまり
     を書き始めるファイル）。
 cli-help-example =
     使用例：見本からケースファイルを書き始めます。
@@ -98,6 +120,7 @@ cli-help-example =
 
 value-case = ケース.toml
 value-file = ファイル
+value-port = 番号
 value-lang = 言語
 value-name = 名前
 value-occasion = 場
@@ -111,12 +134,21 @@ arg-help = この説明を表示する
 arg-version = 版を表示する
 arg-json = 一つのJSON文書で答える
 arg-occasion = 場：indoors、formal、stage、everyday、practice。なければケースのとおり
-arg-standard = 自分の決まりのファイル（sunbu help standard の形）
+arg-standard = 自分のきまりのファイル（sunbu help standard の形）
 arg-garment = ケースのどの着物か、名前または1から数えた番号で
 arg-set = 自分で決める加減（koshihimo_back=90 など）。何度でも書ける
 arg-view = 描くもの：front、back、sheet、sheet-upright。なければ sheet
 arg-against = 並べて描くもの：usual（いつもの着付け）、none。なければ none
 arg-output = 標準出力でなくこのファイルに書く
+arg-person = 帳面の着物をこの人に合わせて並べる（名前か番号）
+arg-for-garment = 帳面の人をこの着物に合わせて並べる（名前か番号）
+arg-studio = 帳面のファイル。なければデータのフォルダーのもの
+arg-demo-studio = 見本を残す空か新しいファイル。なければ一時ファイル
+arg-port = この機械のポート番号。0 は空いているもの
+arg-no-browser = ブラウザーを開かない（所在は表示する）
+arg-backup = 控えのファイル
+arg-erase = 誰を（名前か番号）
+arg-yes = 本当に行う。取り消せない
 arg-schema = 文書：plan、rank、problems
 arg-topic = コマンド、または case、measures、parts、decisions、standard
 
@@ -125,12 +157,12 @@ arg-topic = コマンド、または case、measures、parts、decisions、stand
 topic-measures = [person] の寸法のキー。最低限 stature と、hip_girth か fullest_girth が要ります。一つ増えるごとに計画が確かになります。高さは素足で床から。
 topic-parts = [garment] の寸法のキー。最低限 mitake と、ushirohaba か maehaba が要ります。ほかは知られた割り出しで補い、印を付けます。
 topic-decisions = 手の加減のキー。ケースの [dressing] か --set で決めます。決めたものはそのままに、残りを計画します。
-topic-standard = 慣例の決まり：何を望み、ふつうどうするか。写しを直して --standard で渡すか、ケースの [standard] の下に書きます。場は次のとおりです：
+topic-standard = 慣習のきまり：何を望み、ふつうどうするか。写しを直して --standard で渡すか、ケースの [standard] の下に書きます。場は次のとおりです：
 
 ## 言葉での計画
 
 cli-title = { $garment }を着る{ $person }
-cli-under = { $occasion }。決まり：{ $standard }。
+cli-under = { $occasion }。きまり：{ $standard }。
 cli-verdict = { $verdict }。{ $reason }。
 cli-from = 元にした寸法（~ は採寸していないもの）
 cli-given = { $name }：{ $value }、{ $origin }
@@ -147,8 +179,18 @@ cli-steps = 着付けの手順
 cli-hands-of = 指とこぶしは{ $name }のものです。
 cli-own-hands = 指とこぶしは着る人のものです。自分の手はケースの [dresser] に書きます。
 cli-garments-for = { $name }の着物（良い順）
+cli-people-for = { $name }を着る人（良い順）
 cli-row = { $name }：{ $verdict }
 cli-written = { $file }に書きました。
+
+## 帳面
+
+said-open = 帳面は{ $file }です。Ctrl-Cで閉じます。
+said-demo = 中の人と着物はすべて架空です。Ctrl-Cで閉じると、書き込んだものも消えます。
+said-not-empty = { $file }にはすでに人か着物があります。架空のものは加えず、そのまま開きます。Ctrl-Cで閉じます。
+said-backup = { $file }に{ $people }人、{ $garments }枚、計画{ $plans }件を写し、読み返して確かめました。
+said-restored = { $file }は{ $people }人、{ $garments }枚、計画{ $plans }件になりました。
+said-erased = { $name }と計画{ $plans }件を消しました。前に取った控えには残っています。
 
 ## ケースの周りの誤り
 
@@ -157,7 +199,7 @@ trouble-no-permission = 読む許可がありません。許可を確かめて�
 trouble-folder = フォルダーです。ファイルを書いてください
 trouble-unread = 読めません（{ $why }）
 trouble-unwritten = 書けません（{ $why }）
-trouble-standard = 決まりとして読めません（{ $why }）
+trouble-standard = きまりとして読めません（{ $why }）
 trouble-occasion = 「{ $typed }」という場はありません。あるのは{ $known }です
 trouble-set = 「{ $typed }」は 加減=長さ の形ではありません。koshihimo_back=90 のように書いてください
 trouble-which-garment = ケースに着物がいくつもあります。どれか書いてください：{ $known }
@@ -165,6 +207,24 @@ trouble-same-name = 「{ $typed }」という着物がいくつもあります�
 trouble-no-garment = 「{ $typed }」という着物はケースにありません。あるのは{ $known }です
 trouble-schema = 「{ $typed }」という文書はありません。あるのは{ $known }です
 trouble-topic = 「{ $typed }」というコマンドも事項もありません。事項は{ $known }です
+trouble-no-place = この機械にはデータのフォルダーが決まっていません。--studio で場所を書いてください
+trouble-no-studio = ここに帳面はありません。sunbu open で作れます
+trouble-empty-studio = 帳面に並べるものがありません
+trouble-not-ours = このプログラムの帳面ではありません。別のファイルを書いてください
+trouble-newer = もっと新しい版で書かれています。その版を使ってください
+trouble-damaged = 壊れています（{ $why }）。控えを戻してください
+trouble-in-use = ほかのプログラムが使っています。閉じてからもう一度
+trouble-exists = すでにあります。新しいファイルを書いてください
+trouble-traces = 消しましたが、ファイルに跡が残っているかもしれません（{ $why }）。ほかのプログラムを閉じて、もう一度消してください
+trouble-store = 使えません（{ $why }）
+trouble-erased = それはもう帳面にありません
+trouble-stale = その間に変わりました。見直してからもう一度
+trouble-nobody = 「{ $typed }」は名前でも番号でも帳面にありません
+trouble-several = 「{ $typed }」がいくつもあります。代わりに番号を書いてください：{ $known }
+trouble-not-sure = 「{ $typed }」が計画{ $plans }件とともに消え、取り消せません。行うには --yes を付けてください
+trouble-no-port = 「{ $typed }」はポート番号ではありません。0から65535までの数です
+trouble-port = そこでは開けません（{ $why }）。別の番号か、空いているものの 0 を書いてください
+trouble-network = 帳面を開けません（{ $why }）
 
 ## 引数の誤り
 

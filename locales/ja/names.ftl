@@ -355,7 +355,7 @@ occasion-practice = 家での稽古
 origin-taped = 採寸
 origin-completed = 推定
 origin-photo = 写真から
-origin-customary = 慣例
+origin-customary = 慣習
 origin-learned = これまでの着付けから
 unit-centimetre = センチ
 unit-kujira_shaku = 鯨尺
@@ -372,15 +372,15 @@ hand-finger = 指
 hand-index_finger = 人差し指
 hand-fist = 軽く握ったこぶし
 
-## 見立てと決まり
+## 見立てときまり
 
-standard-customary = 慣例
+standard-customary = 慣習
 verdict-falls_right = きれいに納まる
 verdict-with_care = 加減すれば着られる
 verdict-shows = 難が見える
 verdict-leave_it = 着ないほうがよい
 
-## 着物の寸法を補う決まり
+## 着物の寸法を補うきまり
 
 rule-yuki-sum = 裄 = 肩幅 + 袖幅
 rule-yuki-height = 裄 = 身長 × 0.4 + 2 cm、身長は身丈とみなす
@@ -402,7 +402,7 @@ rule-daki-of-mae = 抱き幅 = 前幅 − 4分
 rule-okumi-hip = 衽幅 = 4寸、ヒップ100 cmから4寸1分、105 cmから4寸2分
 rule-aizuma-of-okumi = 合褄幅 = 衽幅 − 2分
 rule-aizuma-equal = 合褄幅 = 衽幅（ヒップ100 cmから）
-rule-okumi-of-aizuma = 衽幅 = 合褄幅（決まりより広いとき）
+rule-okumi-of-aizuma = 衽幅 = 合褄幅（きまりより広いとき）
 rule-erishita-half = 衿下 = 身丈 ÷ 2、2尺2寸まで
 rule-okumisagari-height = 衽下がり = 6寸、身長150 cmまでは5寸5分
 rule-erikata-aki-standard = 衿肩あき = 2寸3分

@@ -7,7 +7,7 @@ interval-signed = { $low }〜{ $high } cm
 range-both = { $low }〜{ $high } cm
 range-from = { $low } cm以上
 range-to = { $high } cm以下
-range-open = 決まりなし
+range-open = きまりなし
 
 # 手順の数の一つ:$what は名前、$value は単位付き、$against は無いこともある。
 number = { $what }：{ $value }（{ $interval }）

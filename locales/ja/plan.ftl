@@ -19,13 +19,13 @@ remedy-longer_garment = 身丈が{ $amount }長い着物なら
 remedy-shorter_garment = 身丈が{ $amount }短い着物なら
 remedy-longer_yuki = 裄が{ $amount }長い着物なら
 remedy-shorter_yuki = 裄が{ $amount }短い着物なら
-remedy-more_waist_padding = 胴の補整を決まりより{ $amount }厚くすれば
-remedy-more_hip_padding = 腰の補整を決まりより{ $amount }厚くすれば
-remedy-lower_koshihimo = 腰紐を決まりより{ $amount }低く締めれば
-remedy-higher_koshihimo = 腰紐を決まりより{ $amount }高く締めれば
+remedy-more_waist_padding = 胴の補整をきまりより{ $amount }厚くすれば
+remedy-more_hip_padding = 腰の補整をきまりより{ $amount }厚くすれば
+remedy-lower_koshihimo = 腰紐をきまりより{ $amount }低く締めれば
+remedy-higher_koshihimo = 腰紐をきまりより{ $amount }高く締めれば
 remedy-more_take_up = 胸紐の下でさらに{ $amount }上げれば
-remedy-lower_obi = 帯を決まりより{ $amount }低くすれば
-remedy-higher_obi = 帯を決まりより{ $amount }高くすれば
+remedy-lower_obi = 帯をきまりより{ $amount }低くすれば
+remedy-higher_obi = 帯をきまりより{ $amount }高くすれば
 remedy-shift_back_seam = 腰の背縫いをさらに{ $amount }ずらせば
 
 ## 着る値打ち:一行の訳

@@ -52,10 +52,10 @@ problem-contradiction-garment-and-garments = [garment] を一つか [[garments]]
 
 warning-shoulder-drag = 肩幅が後ろ幅より{ $difference } cm広くなっています。3.8 cmを越えると脇の縫い代がつれます
 warning-shoulder-drag-slight = 肩幅が後ろ幅より{ $difference } cm広くなっています。3 cmまでが良く、3.8 cmまでは差し支えありません
-warning-erishita-long = 衿先が裾から{ $erishita } cmで、慣例の83 cmを越えています。腰紐が衿に掛からず、前が落ち着かないことがあります
+warning-erishita-long = 衿先が裾から{ $erishita } cmで、慣習の83 cmを越えています。腰紐が衿に掛からず、前が落ち着かないことがあります
 warning-dakihaba-wide = 前幅{ $maehaba } cmに対して抱き幅{ $dakihaba } cmは広めです。胸元の衿がだぶつくことがあります
 warning-dakihaba-narrow = 前幅{ $maehaba } cmに対して抱き幅{ $dakihaba } cmは狭めです。衿が落ち着かないことがあります
-warning-neck-deep = 繰り越しと付け込みを合わせて衿肩あきが肩山の{ $finished } cm後ろにあります。慣例は3.8 cmまでです
+warning-neck-deep = 繰り越しと付け込みを合わせて衿肩あきが肩山の{ $finished } cm後ろにあります。慣習は3.8 cmまでです
 
 ## 長さとして読めない訳
 

@@ -4,7 +4,7 @@ use std::ffi::OsString;
 
 use clap::builder::{PossibleValuesParser, ValueParser};
 use clap::error::ErrorKind;
-use clap::{Arg, ArgAction, ArgMatches, Command};
+use clap::{Arg, ArgAction, ArgGroup, ArgMatches, Command};
 use sunbu_words::{Lang, Words};
 
 use crate::answer::Answer;
@@ -34,9 +34,12 @@ fn dispatch(words: &'static Words, matches: &ArgMatches) -> Answer {
         Some(("plan", given)) => commands::plan::run(words, given),
         Some(("rank", given)) => commands::rank::run(words, given),
         Some(("figure", given)) => commands::figure::run(words, given),
+        Some(("schema", given)) => commands::schema::run(words, given),
         Some(("open", given)) => commands::studio::open(words, given),
         Some(("demo", given)) => commands::studio::demo(words, given),
-        Some(("schema", given)) => commands::schema::run(words, given),
+        Some(("backup", given)) => commands::studio::backup(words, given),
+        Some(("restore", given)) => commands::studio::restore(words, given),
+        Some(("erase", given)) => commands::studio::erase(words, given),
         Some(("help", given)) => commands::topics::run(words, given),
         // The tree asks for one of its subcommands.
         _ => Answer::Done(long_help(words, None).unwrap_or_default()),
@@ -78,8 +81,10 @@ fn tree(words: &Words) -> Command {
                 .help(words.get("arg-version"))
                 .help_heading(words.get("cli-options")),
         );
-    let commands =
-        [plan, rank, figure, open, demo, schema, help].map(|make| with_common(words, make(words)));
+    let commands = [
+        demo, open, plan, rank, figure, backup, restore, erase, schema, help,
+    ]
+    .map(|make| with_common(words, make(words)));
     with_common(words, program).subcommands(commands)
 }
 
@@ -172,11 +177,13 @@ fn plan(words: &Words) -> Command {
 }
 
 fn rank(words: &Words) -> Command {
-    with_wishes(
-        words,
-        command(words, "rank").arg(case(words).required(true)),
-    )
-    .arg(flag(words, "json"))
+    let one_of = ["case", "person", "garment"];
+    with_wishes(words, command(words, "rank").arg(case(words)))
+        .arg(option(words, "person", "value-name"))
+        .arg(option(words, "garment", "value-name").help(words.get("arg-for-garment")))
+        .arg(studio(words).conflicts_with("case"))
+        .arg(flag(words, "json"))
+        .group(ArgGroup::new("of").args(one_of).required(true))
 }
 
 fn figure(words: &Words) -> Command {
@@ -203,20 +210,62 @@ fn figure(words: &Words) -> Command {
     .arg(path(option(words, "output", "value-file").short('o')))
 }
 
+/// The studio's file.
+fn studio(words: &Words) -> Arg {
+    path(option(words, "studio", "value-file"))
+}
+
+/// The options that say how a studio is opened.
+fn with_door(words: &Words, command: Command) -> Command {
+    command
+        .arg(studio(words))
+        .arg(option(words, "port", "value-port"))
+        .arg(flag(words, "no-browser"))
+}
+
 fn open(words: &Words) -> Command {
-    with_studio(words, command(words, "open"))
+    with_door(words, command(words, "open"))
 }
 
 fn demo(words: &Words) -> Command {
-    with_studio(words, command(words, "demo"))
+    with_door(words, command(words, "demo"))
+        .mut_arg("studio", |arg| arg.help(words.get("arg-demo-studio")))
 }
 
-/// The options that say which studio to open and how.
-fn with_studio(words: &Words, command: Command) -> Command {
-    command
-        .arg(path(option(words, "studio", "value-file")))
-        .arg(option(words, "port", "value-port").value_parser(clap::value_parser!(u16)))
-        .arg(flag(words, "no-browser"))
+/// The backup.
+fn backup_file(words: &Words) -> Arg {
+    path(
+        Arg::new("file")
+            .value_name(words.get("value-file"))
+            .required(true)
+            .help(words.get("arg-backup"))
+            .help_heading(words.get("cli-arguments")),
+    )
+}
+
+fn backup(words: &Words) -> Command {
+    command(words, "backup")
+        .arg(backup_file(words))
+        .arg(studio(words))
+}
+
+fn restore(words: &Words) -> Command {
+    command(words, "restore")
+        .arg(backup_file(words))
+        .arg(studio(words))
+}
+
+fn erase(words: &Words) -> Command {
+    command(words, "erase")
+        .arg(
+            Arg::new("person")
+                .value_name(words.get("value-name"))
+                .required(true)
+                .help(words.get("arg-erase"))
+                .help_heading(words.get("cli-arguments")),
+        )
+        .arg(studio(words))
+        .arg(flag(words, "yes"))
 }
 
 fn schema(words: &Words) -> Command {

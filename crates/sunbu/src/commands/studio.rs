@@ -1,147 +1,178 @@
-//! `sunbu open` and `sunbu demo`: serves a studio to the browser on this machine alone.
+//! `sunbu open`, `demo`, `backup`, `restore`, `erase`: the studio and what is kept in it.
 
-use std::io::Write;
-use std::path::{Path, PathBuf};
-use std::process::{Command, Stdio};
+use std::path::Path;
 
 use clap::ArgMatches;
-use sunbu_core::demo;
-use sunbu_store::Store;
-use sunbu_web::App;
-use sunbu_words::{Lang, Words};
-use tokio::net::TcpListener;
+use sunbu_core::case::{Person, Piece};
+use sunbu_store::{Counts, Kept, Store};
+use sunbu_words::Words;
 
+use super::{path, text};
 use crate::answer::Answer;
+use crate::studio::{self, Door};
 use crate::trouble::Trouble;
 
-/// Opens the dresser's own studio.
+/// Opens the studio.
 pub fn open(words: &Words, given: &ArgMatches) -> Answer {
-    run(words, given, "studio.sunbu", |_| Ok(()))
+    answered(words, opened(words, given))
 }
 
-/// Opens a studio of invented people and garments, filled when it is new.
+fn opened(words: &Words, given: &ArgMatches) -> Result<Answer, Vec<Trouble>> {
+    let (store, lies_at) = studio::fresh(path(given, "studio"))?;
+    let said = words.with(
+        "said-open",
+        &[("file", (&lies_at.display().to_string()).into())],
+    );
+    studio::open(store, door(given)?, &format!("{said}\n"))?;
+    Ok(Answer::Done(String::new()))
+}
+
+/// Opens a studio on invented people and garments.
 pub fn demo(words: &Words, given: &ArgMatches) -> Answer {
-    let language = match words.lang() {
-        Lang::En => "en",
-        Lang::Ja => "ja",
+    answered(words, demonstrated(words, given))
+}
+
+fn demonstrated(words: &Words, given: &ArgMatches) -> Result<Answer, Vec<Trouble>> {
+    let door = door(given)?;
+    // Kept until the studio is closed, and removed with everything in it then.
+    let folder = tempfile::Builder::new()
+        .prefix("sunbu-demo-")
+        .tempdir()
+        .map_err(|error| {
+            vec![Trouble::at("sunbu demo", "", "trouble-unwritten").with("why", error.to_string())]
+        })?;
+    let temporary = folder.path().join("studio.sunbu");
+    let named = path(given, "studio");
+    let (mut store, lies_at) = studio::fresh(Some(named.unwrap_or(&temporary)))?;
+    let filled = studio::fill(&mut store, &lies_at, words)?;
+    let file = lies_at.display().to_string();
+    let said = match named {
+        None => words.get("said-demo"),
+        Some(_) if filled => words.with("said-open", &[("file", (&file).into())]),
+        Some(_) => words.with("said-not-empty", &[("file", (&file).into())]),
     };
-    run(words, given, "demo.sunbu", |store| fill(store, language))
+    studio::open(store, door, &format!("{said}\n"))?;
+    Ok(Answer::Done(String::new()))
 }
 
-/// Puts the demo people and garments into an empty studio.
-fn fill(store: &mut Store, language: &str) -> Result<(), String> {
-    let said = |e: sunbu_store::StoreError| e.to_string();
-    if !store.people().map_err(said)?.is_empty() {
-        return Ok(());
-    }
-    let wrong = |problems: Vec<sunbu_core::problem::Problem>| {
-        problems
-            .iter()
-            .map(ToString::to_string)
-            .collect::<Vec<_>>()
-            .join("; ")
-    };
-    let people: Vec<_> = demo::people()
-        .map_err(wrong)?
-        .iter()
-        .map(|person| person.said(language).clone())
-        .collect();
-    let garments: Vec<_> = demo::garments()
-        .map_err(wrong)?
-        .iter()
-        .map(|garment| garment.said(language).clone())
-        .collect();
-    store.add_all(&people, &garments, &now()).map_err(said)
-}
-
-fn run(
-    words: &Words,
-    given: &ArgMatches,
-    usual: &str,
-    prepare: impl FnOnce(&mut Store) -> Result<(), String>,
-) -> Answer {
-    let place = given
-        .get_one::<PathBuf>("studio")
-        .cloned()
-        .unwrap_or_else(|| usual_place(usual));
-    let port = given.get_one::<u16>("port").copied().unwrap_or(0);
-    let served = opened(&place, prepare)
-        .and_then(|store| serve(words, store, port, !given.get_flag("no-browser")));
-    match served {
-        Ok(()) => Answer::Done(String::new()),
-        Err(reason) => {
-            let place = place.display().to_string();
-            let trouble = Trouble::at("studio", place, "trouble-studio").with("reason", reason);
-            Answer::bad_input(words, &[trouble], false)
-        }
-    }
-}
-
-/// Where a studio lies when nobody says otherwise: the user's own data folder.
-fn usual_place(name: &str) -> PathBuf {
-    let from = |variable: &str| std::env::var_os(variable).map(PathBuf::from);
-    let data = from("XDG_DATA_HOME")
-        .or_else(|| from("HOME").map(|home| home.join(".local/share")))
-        .unwrap_or_else(|| PathBuf::from("."));
-    data.join("sunbu").join(name)
-}
-
-fn opened(
-    place: &Path,
-    prepare: impl FnOnce(&mut Store) -> Result<(), String>,
-) -> Result<Store, String> {
-    if let Some(folder) = place.parent() {
-        std::fs::create_dir_all(folder).map_err(|e| e.to_string())?;
-    }
-    let mut store = Store::open(place, &now()).map_err(|e| e.to_string())?;
-    prepare(&mut store)?;
-    Ok(store)
-}
-
-/// Serves until Ctrl-C; says on stdout where.
-fn serve(words: &Words, store: Store, port: u16, browser: bool) -> Result<(), String> {
-    let runtime = tokio::runtime::Runtime::new().map_err(|e| e.to_string())?;
-    runtime.block_on(async {
-        let listener = TcpListener::bind(("127.0.0.1", port))
-            .await
-            .map_err(|e| e.to_string())?;
-        let address = listener.local_addr().map_err(|e| e.to_string())?;
-        let address = format!("http://{address}/");
-        let line = words.with("studio-open", &[("address", address.as_str().into())]);
-        // Nobody reading the line is no reason not to serve.
-        let mut out = std::io::stdout();
-        drop(writeln!(out, "{line}").and_then(|()| out.flush()));
-        if browser {
-            show(&address);
-        }
-        let stop = async { drop(tokio::signal::ctrl_c().await) };
-        let app = App {
-            store,
-            clock: Box::new(now),
-        };
-        sunbu_web::serve(listener, app, stop)
-            .await
-            .map_err(|e| e.to_string())
+/// How the studio is to be opened.
+fn door(given: &ArgMatches) -> Result<Door, Vec<Trouble>> {
+    let port = text(given, "port").map(|typed| {
+        typed
+            .trim()
+            .parse()
+            .map_err(|_| vec![Trouble::at("--port", typed, "trouble-no-port")])
+    });
+    Ok(Door {
+        port: port.transpose()?,
+        browser: !given.get_flag("no-browser"),
     })
 }
 
-/// Asks the system to show the address; where it cannot, the printed line has it.
-fn show(address: &str) {
-    let program = if cfg!(target_os = "macos") {
-        "open"
-    } else {
-        "xdg-open"
-    };
-    let quiet = Command::new(program)
-        .arg(address)
-        .stdin(Stdio::null())
-        .stdout(Stdio::null())
-        .stderr(Stdio::null())
-        .spawn();
-    drop(quiet);
+/// Copies the studio into one file that is known to be good.
+pub fn backup(words: &Words, given: &ArgMatches) -> Answer {
+    let to = path(given, "file").unwrap_or(Path::new(""));
+    let made = studio::existing(path(given, "studio")).and_then(|store| {
+        store
+            .backup(to)
+            .map_err(|error| studio::troubled(to, error))
+    });
+    answered(
+        words,
+        made.map(|counts| done(words, "said-backup", to, counts)),
+    )
 }
 
-/// The time now, ISO 8601 in UTC: the only clock of the program.
-fn now() -> String {
-    jiff::Timestamp::now().to_string()
+/// Puts a backup in the place of the studio.
+pub fn restore(words: &Words, given: &ArgMatches) -> Answer {
+    let from = path(given, "file").unwrap_or(Path::new(""));
+    let restored = studio::restore_into(path(given, "studio"), from);
+    answered(
+        words,
+        restored.map(|(counts, to)| done(words, "said-restored", &to, counts)),
+    )
+}
+
+/// What was copied, and where to.
+fn done(words: &Words, id: &str, file: &Path, counts: Counts) -> Answer {
+    let count = |n: i64| usize::try_from(n).unwrap_or_default();
+    let file = file.display().to_string();
+    let args = [
+        ("file", (&file).into()),
+        ("people", count(counts.people).into()),
+        ("garments", count(counts.garments).into()),
+        ("plans", count(counts.plans).into()),
+    ];
+    Answer::Done(words.with(id, &args) + "\n")
+}
+
+/// Erases one person with everything of theirs.
+pub fn erase(words: &Words, given: &ArgMatches) -> Answer {
+    answered(words, erased(words, given))
+}
+
+fn erased(words: &Words, given: &ArgMatches) -> Result<Answer, Vec<Trouble>> {
+    let named = path(given, "studio");
+    let mut store = studio::existing(named)?;
+    let place = named.unwrap_or(Path::new("sunbu"));
+    let told = |error| studio::troubled(place, error);
+    let asked = text(given, "person").unwrap_or_default();
+    let person = the_person(&store, place, asked)?;
+    let plans = store.plans_of_person(person.id).map_err(told)?.len();
+    let name = &person.value.name;
+    if !given.get_flag("yes") {
+        let trouble = Trouble::at("--yes", name.as_str(), "trouble-not-sure")
+            .with("plans", plans.to_string());
+        return Err(vec![trouble]);
+    }
+    store.erase_person(person.id).map_err(told)?;
+    let args = [("name", name.into()), ("plans", plans.into())];
+    Ok(Answer::Done(words.with("said-erased", &args) + "\n"))
+}
+
+/// The person of the studio with this name, or with this number.
+///
+/// # Errors
+/// When nobody has it, or several have.
+pub fn the_person(store: &Store, place: &Path, named: &str) -> Result<Kept<Person>, Vec<Trouble>> {
+    let people = store
+        .people()
+        .map_err(|error| studio::troubled(place, error))?;
+    the_one(people, named, "--person", |person| &person.name)
+}
+
+/// The garment of the studio with this name, or with this number.
+///
+/// # Errors
+/// When none has it, or several have.
+pub fn the_garment(store: &Store, place: &Path, named: &str) -> Result<Kept<Piece>, Vec<Trouble>> {
+    let garments = store
+        .garments()
+        .map_err(|error| studio::troubled(place, error))?;
+    the_one(garments, named, "--garment", |piece| &piece.name)
+}
+
+fn the_one<T>(
+    kept: Vec<Kept<T>>,
+    named: &str,
+    place: &'static str,
+    name: impl Fn(&T) -> &str,
+) -> Result<Kept<T>, Vec<Trouble>> {
+    let matching = |one: &&Kept<T>| name(&one.value) == named;
+    let ids: Vec<i64> = kept.iter().filter(matching).map(|one| one.id).collect();
+    let id = match ids.as_slice() {
+        [id] => Some(*id),
+        [] => named.parse().ok(),
+        several => {
+            let known: Vec<String> = several.iter().map(i64::to_string).collect();
+            let trouble = Trouble::at(place, named, "trouble-several");
+            return Err(vec![trouble.with("known", known.join(", "))]);
+        }
+    };
+    let found = kept.into_iter().find(|one| Some(one.id) == id);
+    found.ok_or_else(|| vec![Trouble::at(place, named, "trouble-nobody")])
+}
+
+fn answered(words: &Words, answer: Result<Answer, Vec<Trouble>>) -> Answer {
+    answer.unwrap_or_else(|troubles| Answer::bad_input(words, &troubles, false))
 }

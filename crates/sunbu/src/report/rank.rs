@@ -35,6 +35,8 @@ pub struct RankReport {
 pub enum Side {
     /// Garments, for one person.
     Garments,
+    /// People, for one garment.
+    People,
 }
 
 /// How well one fitting can be made to look.

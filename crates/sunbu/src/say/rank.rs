@@ -10,6 +10,7 @@ pub fn page(words: &Words, ranked: &Ranked<'_>) -> String {
     let mut page = Page::new();
     let id = match ranked.rows_are {
         Side::Garments => "cli-garments-for",
+        Side::People => "cli-people-for",
     };
     page.heading(&words.with(id, &[("name", ranked.ranked_for.into())]));
     let occasion = words.occasion(ranked.occasion);

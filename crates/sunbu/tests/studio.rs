@@ -1,0 +1,277 @@
+//! The studio from the command line: opened, filled, copied, put back, and made to forget.
+#![cfg(unix)] // signals and permissions are asked for by their names here
+
+mod program;
+#[path = "program/studio.rs"]
+mod studio;
+
+use std::path::Path;
+
+use program::Ran;
+use studio::{Studio, at_home};
+
+fn home() -> tempfile::TempDir {
+    tempfile::tempdir().expect("a folder")
+}
+
+fn run_at(home: &Path, arguments: &[&str]) -> Ran {
+    let output = at_home(home)
+        .args(arguments)
+        .output()
+        .expect("the program runs");
+    Ran {
+        code: output.status.code(),
+        out: String::from_utf8(output.stdout).expect("UTF-8"),
+        err: String::from_utf8(output.stderr).expect("UTF-8"),
+    }
+}
+
+/// A home with a demo studio at `studio.sunbu`, closed again.
+fn home_with_studio() -> tempfile::TempDir {
+    let home = home();
+    let demo = Studio::start(
+        home.path(),
+        &["demo", "--studio", "studio.sunbu", "--port", "0"],
+    );
+    let (status, _) = demo.stop("-INT");
+    assert!(status.success());
+    home
+}
+
+#[test]
+fn the_demo_opens_ready_to_use_and_leaves_nothing_behind() {
+    let home = home();
+    let demo = Studio::start(home.path(), &["demo", "--port", "0"]);
+    for (language, home_page) in [("en", "lang=\"en\""), ("ja", "lang=\"ja\"")] {
+        for path in [
+            "/",
+            "/people",
+            "/garments",
+            "/plans",
+            "/people/1",
+            "/people/1/in/1?hem_height=1",
+            "/plans/1",
+        ] {
+            let page = demo.page(path, language);
+            assert!(page.starts_with("HTTP/1.1 200"), "{path}: {page}");
+            assert!(page.contains(home_page), "{path} is not in {language}");
+        }
+    }
+    let people = demo.page("/people", "en");
+    for id in 1..=12 {
+        assert!(
+            people.contains(&format!("/people/{id}\"")),
+            "no person {id}"
+        );
+    }
+    let garments = demo.page("/garments", "en");
+    for id in 1..=40 {
+        assert!(
+            garments.contains(&format!("/garments/{id}\"")),
+            "no garment {id}"
+        );
+    }
+    let (status, rest) = demo.stop("-INT");
+    assert_eq!(status.code(), Some(0), "Ctrl-C is a clean end");
+    assert!(rest.contains("invented"), "{rest}");
+    let left: Vec<_> = std::fs::read_dir(home.path()).expect("the home").collect();
+    assert!(left.is_empty(), "left behind: {left:?}");
+}
+
+#[test]
+fn a_studio_of_ones_own_is_made_where_data_belongs_and_is_its_owners_alone() {
+    use std::os::unix::fs::PermissionsExt;
+    let home = home();
+    let open = Studio::start(home.path(), &["open", "--port", "0"]);
+    assert!(open.page("/people", "en").starts_with("HTTP/1.1 200"));
+    let (status, rest) = open.stop("-TERM");
+    assert_eq!(status.code(), Some(0));
+    let file = home.path().join(".local/share/sunbu/studio.sunbu");
+    assert!(file.is_file() && rest.contains("studio.sunbu"), "{rest}");
+    let folder = file.parent().expect("its folder");
+    let mode = std::fs::metadata(folder)
+        .expect("the folder")
+        .permissions()
+        .mode();
+    assert_eq!(mode & 0o077, 0, "others may look: {mode:o}");
+    // The second time it is the same one.
+    let again = Studio::start(home.path(), &["open", "--port", "0"]);
+    assert!(again.page("/", "en").starts_with("HTTP/1.1 200"));
+}
+
+#[test]
+fn a_port_that_is_taken_is_told() {
+    let home = home();
+    let first = Studio::start(home.path(), &["open", "--port", "0"]);
+    let port = first.host.rsplit(':').next().expect("a port");
+    let ran = run_at(home.path(), &["open", "--no-browser", "--port", port]);
+    assert_eq!(ran.code, Some(2), "{}", ran.out);
+    assert!(
+        ran.err.contains("--port") && ran.err.contains("another port"),
+        "{}",
+        ran.err
+    );
+    for bad in ["70000", "door", "-1"] {
+        let ran = run_at(
+            home.path(),
+            &["open", "--no-browser", &format!("--port={bad}")],
+        );
+        assert_eq!(ran.code, Some(2), "{bad}");
+        assert!(ran.err.contains(bad), "{}", ran.err);
+    }
+}
+
+#[test]
+fn the_studio_listens_on_this_machine_alone() {
+    let home = home();
+    let open = Studio::start(home.path(), &["open", "--port", "0"]);
+    assert!(open.host.starts_with("127.0.0.1:"), "{}", open.host);
+}
+
+#[test]
+fn the_demo_does_not_mix_with_what_is_there() {
+    let home = home_with_studio();
+    let arguments = ["demo", "--studio", "studio.sunbu", "--port", "0"];
+    let again = Studio::start(home.path(), &arguments);
+    let garments = again.page("/garments", "en");
+    assert!(garments.contains("/garments/40\"") && !garments.contains("/garments/41\""));
+    let (_, rest) = again.stop("-INT");
+    assert!(rest.contains("nothing invented is added"), "{rest}");
+}
+
+#[test]
+fn garments_are_ranked_for_a_person_and_people_for_a_garment() {
+    let home = home_with_studio();
+    let rank = |of: &[&str]| {
+        let mut arguments = vec!["rank", "--studio", "studio.sunbu", "--json"];
+        arguments.extend(of);
+        let ran = run_at(home.path(), &arguments);
+        assert!(matches!(ran.code, Some(0 | 1)), "{of:?}: {}", ran.err);
+        serde_json::from_str::<serde_json::Value>(&ran.out).expect("JSON")
+    };
+    let garments = rank(&["--person", "2", "--occasion", "formal"]);
+    assert_eq!(garments["rows_are"], "garments");
+    assert_eq!(garments["rows"].as_array().map(Vec::len), Some(40));
+    let people = rank(&["--garment", "1"]);
+    assert_eq!(people["rows_are"], "people");
+    assert!(
+        people["rows"]
+            .as_array()
+            .is_some_and(|rows| rows.len() >= 12)
+    );
+    let schema: serde_json::Value =
+        serde_json::from_str(&program::sunbu(&["schema", "rank"]).out).expect("JSON");
+    for document in [&garments, &people] {
+        jsonschema::validate(&schema, document).expect("the document keeps to its schema");
+    }
+    // By name as well as by number.
+    let name = garments["ranked_for"].as_str().expect("a name");
+    assert_eq!(rank(&["--person", name, "--occasion", "formal"]), garments);
+    for wrong in [["--person", "Nobody"], ["--garment", "999"]] {
+        let ran = run_at(
+            home.path(),
+            &["rank", "--studio", "studio.sunbu", wrong[0], wrong[1]],
+        );
+        assert_eq!(ran.code, Some(2));
+        assert!(ran.err.contains(wrong[1]), "{}", ran.err);
+    }
+    let ran = run_at(home.path(), &["rank", "--person", "1"]);
+    assert_eq!(ran.code, Some(2), "there is no studio at the usual place");
+    assert!(
+        ran.err.contains("no studio") && ran.out.is_empty(),
+        "{}",
+        ran.err
+    );
+    assert!(
+        !home.path().join(".local").exists(),
+        "looking made a studio"
+    );
+}
+
+#[test]
+fn a_backup_brings_back_what_was_erased() {
+    let home = home_with_studio();
+    let at = |arguments: &[&str]| run_at(home.path(), arguments);
+    let copied = at(&["backup", "copy.sunbu", "--studio", "studio.sunbu"]);
+    assert_eq!(copied.code, Some(0), "{}", copied.err);
+    assert!(
+        copied.out.contains("15 people, 40 garments and 3 plans"),
+        "{}",
+        copied.out
+    );
+    let over = at(&["backup", "copy.sunbu", "--studio", "studio.sunbu"]);
+    assert_eq!(over.code, Some(2), "a backup was written over");
+
+    let rank = ["rank", "--studio", "studio.sunbu", "--person", "1"];
+    let before = at(&rank).out;
+    let name = before.lines().next().expect("a heading");
+    let name = name
+        .trim_start_matches("Garments for ")
+        .trim_end_matches(", best first");
+    let asked = at(&["erase", name, "--studio", "studio.sunbu"]);
+    assert_eq!(
+        asked.code,
+        Some(2),
+        "erased without being sure: {}",
+        asked.out
+    );
+    assert!(
+        asked.err.contains("--yes") && asked.err.contains(name),
+        "{}",
+        asked.err
+    );
+    assert_eq!(at(&rank).out, before, "asking changed something");
+    let erased = at(&["erase", name, "--studio", "studio.sunbu", "--yes"]);
+    assert_eq!(erased.code, Some(0), "{}", erased.err);
+    assert!(erased.out.contains("one plan"), "{}", erased.out);
+    assert_eq!(at(&rank).code, Some(2), "still there");
+    let bytes = std::fs::read(home.path().join("studio.sunbu")).expect("the file");
+    let held = bytes
+        .windows(name.len())
+        .any(|window| window == name.as_bytes());
+    assert!(!held, "the name is still in the file");
+
+    let restored = at(&["restore", "copy.sunbu", "--studio", "studio.sunbu"]);
+    assert_eq!(restored.code, Some(0), "{}", restored.err);
+    assert!(restored.out.contains("15 people"), "{}", restored.out);
+    assert_eq!(at(&rank).out, before);
+}
+
+#[test]
+fn a_file_that_is_no_studio_is_left_as_it_is() {
+    let home = home();
+    let (other, text) = (home.path().join("notes.txt"), "not a studio ".repeat(100));
+    std::fs::write(&other, &text).expect("a file");
+    for arguments in [
+        &["open", "--studio", "notes.txt", "--no-browser"][..],
+        &["demo", "--studio", "notes.txt", "--no-browser"],
+        &["backup", "copy.sunbu", "--studio", "notes.txt"],
+        &["restore", "notes.txt", "--studio", "studio.sunbu"],
+        &["restore", "nothing.sunbu", "--studio", "studio.sunbu"],
+        &["erase", "1", "--studio", "notes.txt", "--yes"],
+        &["rank", "--person", "1", "--studio", "notes.txt"],
+    ] {
+        let ran = run_at(home.path(), arguments);
+        assert_eq!(ran.code, Some(2), "{arguments:?}: {}", ran.out);
+        assert!(
+            !ran.err.contains("panicked") && !ran.err.is_empty(),
+            "{}",
+            ran.err
+        );
+        assert_eq!(
+            std::fs::read_to_string(&other).expect("the file"),
+            text,
+            "{arguments:?}"
+        );
+    }
+}
+
+#[test]
+fn the_studio_says_its_address_soon() {
+    let home = home_with_studio();
+    let arguments = ["open", "--studio", "studio.sunbu", "--port", "0"];
+    let open = Studio::start(home.path(), &arguments);
+    // The aim is 0.3 s for a release build; this is not one, and the machine may be busy. The
+    // benches measure it; here only something gone very wrong is caught.
+    assert!(open.took.as_secs_f64() < 5.0, "{:?}", open.took);
+}
