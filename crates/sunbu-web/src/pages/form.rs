@@ -155,15 +155,14 @@ pub(crate) fn save<T: Thing>(room: &Room, ask: &Ask) -> Result<Response, Fault> 
         }
     };
     if !fresh {
-        return Ok(stale::<T>(ask, id, now.revision, &fields, &theirs));
+        return Ok(stale(ask, id, &thing, &now));
     }
     match thing.save(&mut store, id, now.revision, &room.now()) {
         Ok(()) => Ok(go(&format!("{}/{id}?done=saved", T::PATH))),
         // Another program on the same file was quicker by a moment.
         Err(StoreError::Stale { .. }) => {
             let newest = T::find(&store, id)?;
-            let theirs = newest.value.fields(entry::script(ask.lang));
-            Ok(stale::<T>(ask, id, newest.revision, &fields, &theirs))
+            Ok(stale(ask, id, &thing, &newest))
         }
         Err(other) => Err(other.into()),
     }
@@ -192,17 +191,20 @@ fn erased_meanwhile<T: Thing>(ask: &Ask) -> Response {
     page_with(StatusCode::GONE, sheet_page_after::<T>(ask, &sheet, &lead))
 }
 
-/// Both versions, for the later of two browsers.
-fn stale<T: Thing>(ask: &Ask, id: i64, revision: i64, mine: &Fields, theirs: &Fields) -> Response {
+/// Both versions, for the later of two browsers; written alike, so that only what says something
+/// else differs.
+fn stale<T: Thing>(ask: &Ask, id: i64, mine: &T, newest: &Kept<T>) -> Response {
     let w = ask.words();
+    let script = entry::script(ask.lang);
     let (action, show) = (
         format!("{}/{id}/edit", T::PATH),
         format!("{}/{id}", T::PATH),
     );
+    let (mine, theirs) = (mine.fields(script), newest.value.fields(script));
     let conflict = Conflict {
-        mine,
-        theirs,
-        revision,
+        mine: &mine,
+        theirs: &theirs,
+        revision: newest.revision,
         action: &action,
         show: &show,
     };

@@ -69,6 +69,7 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
             div.figure { (parts::figure(&scene)) }
             p.told { (parts::told(w, &shown)) }
         }
+        (parts::notes(w, &scene))
         h2 { (w.get("saved-do")) }
         (parts::decisions(w, &state, &bench.rules))
         h2 { (w.get("plan-numbers")) }

@@ -61,3 +61,51 @@ async fn every_page_is_right_at_a_desk_in_english() {
 async fn every_page_is_right_at_a_desk_in_japanese() {
     look_at_everything(VIEWS[3]).await;
 }
+
+/// What the page shown now breaks of the rules, after a picture of it.
+async fn look(browser: &Browser, name: &str) -> Vec<String> {
+    let picture = format!("{name}-{}", browser.view().name());
+    browser.screenshot(&picture).await.expect("a picture");
+    let violations = browser.audit().await.expect("an audit");
+    let wide = browser.sideways_scroll().await.expect("a width");
+    let faults = violations.iter().map(ToString::to_string).chain(wide);
+    faults.map(|fault| format!("{name}: {fault}")).collect()
+}
+
+/// Fills a form's fields and sends it.
+const FILL: &str = "const [fields] = arguments;
+    for (const [id, text] of Object.entries(fields)) document.getElementById(id).value = text;
+    document.querySelector('main form button.main-act').click()";
+
+/// The pages that only a form leads to: refused entries, and the later of two saves.
+#[tokio::test(flavor = "multi_thread")]
+async fn refused_and_conflicting_forms_are_right_on_every_screen() {
+    for view in VIEWS {
+        let studio = Studio::demo(view.language).await;
+        let browser = Browser::open(view).await.expect("a browser");
+        let mut faults = Vec::new();
+        let here = "return document.querySelector('.errors, table input[type=radio]') !== null";
+
+        let wrong = serde_json::json!({ "f-stature": "12 ells", "f-waist_girth": "7" });
+        let form = studio.url("/people/new");
+        browser.goto(&form).await.expect("the form");
+        browser.ask(FILL, vec![wrong], "fill").await.expect("sent");
+        until(&browser, here).await;
+        faults.extend(look(&browser, "refused").await);
+
+        let edit = studio.url("/people/2/edit");
+        browser.goto(&edit).await.expect("the form");
+        let twice = "const form = document.querySelector('main form');
+            const mine = new URLSearchParams(new FormData(form));
+            mine.set('name', 'Saved first');
+            mine.set('waist_girth', '71');
+            return fetch(form.action, { method: 'POST', body: mine }).then((a) => a.status)";
+        let first = browser.ask(twice, vec![], "save first").await;
+        assert_eq!(first.expect("saved"), 200);
+        let later = serde_json::json!({ "f-name": "Saved later" });
+        browser.ask(FILL, vec![later], "fill").await.expect("sent");
+        until(&browser, here).await;
+        faults.extend(look(&browser, "conflict").await);
+        assert!(faults.is_empty(), "{view:?}:\n{}", faults.join("\n"));
+    }
+}

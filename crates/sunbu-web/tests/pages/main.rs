@@ -1,0 +1,9 @@
+//! The pages through the router: request, status, whole answer.
+
+mod all;
+mod border;
+mod entries;
+mod plans;
+mod rules;
+mod snapshots;
+mod studio;

@@ -1,0 +1,173 @@
+//! A plan: its address, its locks, keeping it, and what is kept.
+
+use axum::http::StatusCode;
+
+use crate::studio::{follow, get, keep, plan_query, post, small_studio};
+
+const PATH: &str = "/people/1/in/1";
+
+/// The text of an input's value in a page.
+fn value<'a>(page: &'a str, name: &str) -> &'a str {
+    let input = page
+        .split("<input")
+        .find(|tag| tag.contains(&format!("name=\"{name}\"")));
+    let (_, rest) = input
+        .and_then(|tag| tag.split_once("value=\""))
+        .expect("the input");
+    rest.split('"').next().expect("its value")
+}
+
+#[tokio::test]
+async fn an_address_without_numbers_leads_to_the_plan_and_its_numbers() {
+    let app = small_studio();
+    let answer = get(&app, &format!("{PATH}?occasion=formal")).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER);
+    assert!(
+        answer
+            .to
+            .starts_with("/people/1/in/1?occasion=formal&hem_height="),
+        "{}",
+        answer.to
+    );
+    // The plan of its own numbers is not planned again.
+    assert_eq!(get(&app, &answer.to).await.status, StatusCode::OK);
+}
+
+#[tokio::test]
+async fn locked_numbers_survive_the_plan_even_outside_the_limits() {
+    let app = small_studio();
+    let query = "nape_drop=20&hem_height=3.33&lock=nape_drop&lock=hem_height&ask=1";
+    let answer = get(&app, &format!("{PATH}?{query}")).await;
+    assert!(answer.to.contains("nape_drop=20&"), "{}", answer.to);
+    assert!(answer.to.contains("hem_height=3.33&"), "{}", answer.to);
+    let page = get(&app, &answer.to).await.text;
+    assert!(page.contains("outside the limits"), "{page}");
+}
+
+#[tokio::test]
+async fn a_number_that_cannot_be_read_stays_in_its_field_with_a_sentence() {
+    let app = small_studio();
+    let answer = get(&app, &format!("{PATH}?hem_height=low&nape_drop=6")).await;
+    assert_eq!(answer.status, StatusCode::OK);
+    assert_eq!(value(&answer.text, "hem_height"), "low");
+    assert!(
+        answer.text.contains("href=\"#hem_height\""),
+        "{}",
+        answer.text
+    );
+    let save = format!("{PATH}/save");
+    let kept = post(&app, &save, "hem_height=low&title=Mine").await;
+    assert_eq!(kept.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert_eq!(value(&kept.text, "hem_height"), "low");
+    assert_eq!(value(&kept.text, "title"), "Mine");
+    assert!(
+        get(&app, "/plans").await.text.contains("No plan"),
+        "nothing was kept"
+    );
+}
+
+#[tokio::test]
+async fn a_plan_needs_a_name() {
+    let app = small_studio();
+    let query = plan_query(&app, PATH).await;
+    let save = format!("{PATH}/save");
+    for title in ["", "+++", &"x".repeat(81)] {
+        let answer = post(&app, &save, &format!("{query}&title={title}")).await;
+        assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{title:?}");
+        assert!(answer.text.contains("title-wrong"), "{}", answer.text);
+    }
+}
+
+#[tokio::test]
+async fn a_kept_plan_shows_person_garment_and_rules_as_they_were() {
+    let app = small_studio();
+    let id = keep(&app, PATH, "Rehearsal").await;
+    let kept = format!("/plans/{id}");
+    let before = get(&app, &kept).await.text;
+
+    let edit = get(&app, "/people/1/edit").await.text;
+    let revision = value(&edit, "revision").to_owned();
+    let form = format!("revision={revision}&name=Another&sex=women&stature=150&hip_girth=120");
+    assert_eq!(
+        post(&app, "/people/1/edit", &form).await.status,
+        StatusCode::SEE_OTHER
+    );
+    let toml = get(&app, "/rules/toml").await.text;
+    assert!(toml.contains("customary"), "{toml}");
+    let after = get(&app, &kept).await.text;
+    assert_eq!(
+        before, after,
+        "an edited person does not change what was kept"
+    );
+
+    let again = get(&app, &format!("{kept}/print")).await;
+    assert!(again.text.contains("Rehearsal"));
+    let history = follow(&app, PATH).await.text;
+    assert!(history.contains(&format!("href=\"{kept}\"")), "{history}");
+}
+
+#[tokio::test]
+async fn a_kept_plan_opens_again_with_the_same_numbers() {
+    let app = small_studio();
+    let query = "occasion=stage&hem_height=0.5&nape_drop=9&lock=nape_drop";
+    let kept = post(
+        &app,
+        &format!("{PATH}/save"),
+        &format!("{query}&title=Stage"),
+    )
+    .await;
+    let page = follow(&app, &kept.to).await.text;
+    let (_, rest) = page.split_once("href=\"/people/1/in/1?").expect("a way on");
+    let state = rest
+        .split('"')
+        .next()
+        .expect("its query")
+        .replace("&amp;", "&");
+    assert!(
+        state.starts_with("occasion=stage&hem_height=0.5&"),
+        "{state}"
+    );
+    assert!(
+        state.contains("nape_drop=9&") && state.ends_with("lock=nape_drop"),
+        "{state}"
+    );
+}
+
+#[tokio::test]
+async fn a_kept_plan_is_erased_alone() {
+    let app = small_studio();
+    let id = keep(&app, PATH, "Rehearsal").await;
+    let done = post(&app, &format!("/plans/{id}/erase"), "").await;
+    assert_eq!(done.status, StatusCode::SEE_OTHER);
+    assert_eq!(
+        get(&app, &format!("/plans/{id}")).await.status,
+        StatusCode::NOT_FOUND
+    );
+    assert_eq!(get(&app, "/people/1").await.status, StatusCode::OK);
+}
+
+#[tokio::test]
+async fn the_redraw_says_what_the_page_says() {
+    let app = small_studio();
+    let query = plan_query(&app, PATH).await;
+    let page = get(&app, &format!("{PATH}?{query}")).await.text;
+    let redraw = get(&app, &format!("{PATH}/redraw?{query}")).await.text;
+    let redraw: serde_json::Value = serde_json::from_str(&redraw).expect("JSON");
+    for part in ["figure", "told", "notes", "numbers", "ways", "steps"] {
+        let text = redraw["parts"][part].as_str().expect("markup");
+        assert!(
+            page.contains(text),
+            "{part} of the redraw is not on the page"
+        );
+    }
+    assert_eq!(redraw["query"], query.as_str());
+    assert!(
+        redraw["parts"]["knobs"].is_null(),
+        "knobs stay under the thumb"
+    );
+    let asked = get(&app, &format!("{PATH}/redraw?{query}&ask=1"))
+        .await
+        .text;
+    let asked: serde_json::Value = serde_json::from_str(&asked).expect("JSON");
+    assert!(asked["parts"]["knobs"].is_string());
+}

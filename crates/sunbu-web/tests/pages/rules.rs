@@ -1,0 +1,143 @@
+//! House rules: the form, the text, and the way back.
+
+use axum::http::StatusCode;
+
+use crate::studio::{follow, get, plan_query, post, small_studio};
+
+/// The fields of a page's form as a browser would send them, one changed.
+fn fields(page: &str, change: &str, to: &str) -> String {
+    let mut out = Vec::new();
+    for tag in page.split("<input").skip(1) {
+        let attribute = |name: &str| {
+            let (_, rest) = tag.split_once(&format!(" {name}=\""))?;
+            rest.split('"').next()
+        };
+        let Some(name) = attribute("name").filter(|name| name.contains('.')) else {
+            continue;
+        };
+        let value = if name == change {
+            to
+        } else {
+            attribute("value").unwrap_or("")
+        };
+        out.push(format!(
+            "{name}={}",
+            value.replace('+', "%2B").replace(' ', "+")
+        ));
+    }
+    assert!(
+        out.iter().any(|field| field.starts_with(change)),
+        "no field {change}"
+    );
+    out.join("&")
+}
+
+#[tokio::test]
+async fn a_form_sent_back_unchanged_changes_no_plan() {
+    let app = small_studio();
+    let before = plan_query(&app, "/people/1/in/1").await;
+    for scope in [
+        "every", "formal", "stage", "indoors", "everyday", "practice",
+    ] {
+        let path = format!("/rules/of/{scope}");
+        let page = get(&app, &path).await.text;
+        let same = fields(&page, "front_cover.low", "2");
+        let answer = post(&app, &path, &same).await;
+        assert_eq!(
+            answer.status,
+            StatusCode::SEE_OTHER,
+            "{scope}: {}",
+            answer.text
+        );
+        let again = follow(&app, &answer.to).await.text;
+        assert_eq!(fields(&again, "front_cover.low", "2"), same, "{scope}");
+    }
+    assert_eq!(plan_query(&app, "/people/1/in/1").await, before);
+}
+
+#[tokio::test]
+async fn an_occasions_rule_holds_there_alone() {
+    let app = small_studio();
+    let path = "/rules/of/formal";
+    let page = get(&app, path).await.text;
+    let form = fields(&page, "tare_length.low", "7.5");
+    assert_eq!(post(&app, path, &form).await.status, StatusCode::SEE_OTHER);
+    let toml = get(&app, "/rules/toml").await.text;
+    let own = toml
+        .split("[occasions.formal.targets.")
+        .find(|t| t.starts_with("tare_length"));
+    let own = own.expect("formal's own row");
+    assert!(
+        own.contains("low = 7.5") && own.contains("house rule"),
+        "{own}"
+    );
+    assert!(
+        !toml.contains("[occasions.stage.targets.tare_length]"),
+        "{toml}"
+    );
+    assert!(
+        get(&app, "/rules")
+            .await
+            .text
+            .contains("own copy is in force")
+    );
+
+    assert_eq!(
+        post(&app, "/rules/reset", "").await.status,
+        StatusCode::SEE_OTHER
+    );
+    assert!(!get(&app, "/rules/toml").await.text.contains("house rule"));
+}
+
+#[tokio::test]
+async fn wrong_rules_come_back_as_typed_each_with_its_reason() {
+    let app = small_studio();
+    let path = "/rules/of/every";
+    let page = get(&app, path).await.text;
+    for (field, typed) in [
+        ("front_cover.low", "many"),
+        ("front_cover.low", "9"),
+        ("front_cover.weight", "-1"),
+        ("do.nape_drop.spread", "0"),
+        ("do.nape_drop.low", "99"),
+        ("drum_height.high", "0.17 stature + x"),
+    ] {
+        let answer = post(&app, path, &fields(&page, field, typed)).await;
+        assert_eq!(
+            answer.status,
+            StatusCode::UNPROCESSABLE_ENTITY,
+            "{field} {typed}"
+        );
+        assert!(
+            answer.text.contains(&format!("value=\"{typed}\"")),
+            "{field} {typed}"
+        );
+        let id = format!("f-{}", field.replace('.', "-"));
+        assert!(
+            answer.text.contains(&format!("href=\"#{id}\"")),
+            "{field} {typed}"
+        );
+    }
+    assert!(
+        get(&app, "/rules")
+            .await
+            .text
+            .contains("customary standard is in force")
+    );
+}
+
+#[tokio::test]
+async fn text_that_is_no_standard_is_kept_in_its_field() {
+    let app = small_studio();
+    let answer = post(&app, "/rules/toml", "toml=name+%3D+%22mine").await;
+    assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(
+        answer.text.contains("name = &quot;mine</textarea>"),
+        "{}",
+        answer.text
+    );
+    let toml = sunbu_core::dressing::Standard::CUSTOMARY_TOML;
+    let form: String = toml.bytes().map(|byte| format!("%{byte:02x}")).collect();
+    let answer = post(&app, "/rules/toml", &format!("toml={form}")).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
+}

@@ -1,0 +1,124 @@
+//! A studio asked as a browser asks, through the router.
+
+use axum::Router;
+use axum::body::{Body, to_bytes};
+use axum::http::{HeaderMap, Request, StatusCode, header};
+use sunbu_core::demo;
+use sunbu_store::Store;
+use sunbu_web::{App, router};
+use tower::ServiceExt;
+
+pub const NOW: &str = "2026-03-01T09:30:00+09:00";
+
+fn studio(store: Store) -> Router {
+    router(App {
+        store,
+        clock: Box::new(|| NOW.to_owned()),
+    })
+}
+
+/// The demo studio: people 1 to 15, garments 1 to 40.
+pub fn demo_studio() -> Router {
+    let mut store = Store::in_memory().expect("a store in memory");
+    for person in demo::people().expect("demo people") {
+        store.add_person(&person.en, NOW).expect("added");
+    }
+    for piece in demo::garments().expect("demo garments") {
+        store.add_garment(&piece.en, NOW).expect("added");
+    }
+    studio(store)
+}
+
+/// A studio with two people, two garments and nothing else.
+pub fn small_studio() -> Router {
+    let mut store = Store::in_memory().expect("a store in memory");
+    for person in demo::people().expect("demo people").iter().take(2) {
+        store.add_person(&person.en, NOW).expect("added");
+    }
+    for piece in demo::garments().expect("demo garments").iter().take(2) {
+        store.add_garment(&piece.en, NOW).expect("added");
+    }
+    studio(store)
+}
+
+pub fn empty_studio() -> Router {
+    studio(Store::in_memory().expect("a store in memory"))
+}
+
+/// Status, head, place it leads to, and text of an answer.
+pub struct Answer {
+    pub status: StatusCode,
+    pub head: HeaderMap,
+    pub to: String,
+    pub text: String,
+}
+
+pub async fn send(app: &Router, request: Request<Body>) -> Answer {
+    let response = app.clone().oneshot(request).await.expect("an answer");
+    let to = response.headers().get(header::LOCATION);
+    let to = to.map_or("", |v| v.to_str().expect("a path")).to_owned();
+    let (status, head) = (response.status(), response.headers().clone());
+    let bytes = to_bytes(response.into_body(), 8 << 20)
+        .await
+        .expect("the body");
+    let text = String::from_utf8(bytes.to_vec()).expect("UTF-8");
+    Answer {
+        status,
+        head,
+        to,
+        text,
+    }
+}
+
+pub async fn get(app: &Router, path: &str) -> Answer {
+    get_in(app, path, "en").await
+}
+
+pub async fn get_in(app: &Router, path: &str, language: &str) -> Answer {
+    let request = Request::get(path)
+        .header(header::HOST, "localhost:8080")
+        .header(header::ACCEPT_LANGUAGE, language);
+    send(app, request.body(Body::empty()).expect("a request")).await
+}
+
+pub async fn post(app: &Router, path: &str, form: &str) -> Answer {
+    let request = Request::post(path)
+        .header(header::HOST, "localhost:8080")
+        .header("sec-fetch-site", "same-origin")
+        .header(header::CONTENT_TYPE, "application/x-www-form-urlencoded");
+    let request = request.body(Body::from(form.to_owned()));
+    send(app, request.expect("a request")).await
+}
+
+/// Follows an address to the page it leads to.
+pub async fn follow(app: &Router, path: &str) -> Answer {
+    let mut answer = get(app, path).await;
+    for _ in 0..3 {
+        if answer.status.is_redirection() {
+            answer = get(app, &answer.to.clone()).await;
+        }
+    }
+    answer
+}
+
+/// The query of the plan's own numbers for a person in a garment.
+pub async fn plan_query(app: &Router, path: &str) -> String {
+    let answer = get(app, path).await;
+    let query = answer.to.split_once('?').expect("the plan's numbers").1;
+    query.to_owned()
+}
+
+/// Keeps the plan of a person in a garment and returns its number.
+pub async fn keep(app: &Router, path: &str, title: &str) -> i64 {
+    let query = plan_query(app, path).await;
+    let kept = post(
+        app,
+        &format!("{path}/save"),
+        &format!("{query}&title={title}"),
+    )
+    .await;
+    assert_eq!(kept.status, StatusCode::SEE_OTHER, "{}", kept.text);
+    let id = kept.to.trim_start_matches("/plans/").split('?').next();
+    id.and_then(|id| id.parse().ok())
+        .expect("the plan's number")
+}
