@@ -29,13 +29,17 @@ pub fn demo_studio() -> Router {
     studio(store)
 }
 
-/// A studio with two people, two garments and nothing else.
+/// A studio with two people and two garments: the first is short and narrow for the first person,
+/// the second falls right on her.
 pub fn small_studio() -> Router {
     let mut store = Store::in_memory().expect("a store in memory");
     for person in demo::people().expect("demo people").iter().take(2) {
         store.add_person(&person.en, NOW).expect("added");
     }
-    for piece in demo::garments().expect("demo garments").iter().take(2) {
+    let garments = demo::garments().expect("demo garments");
+    for key in ["komon-plum", "iromuji-mist"] {
+        let piece = garments.iter().find(|piece| piece.key == key);
+        let piece = piece.expect("a garment of that key");
         store.add_garment(&piece.en, NOW).expect("added");
     }
     studio(store)
