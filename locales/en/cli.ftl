@@ -106,10 +106,11 @@ cli-figure-long =
     Front and back with the numbers at their places and faults marked by line, sign
     and word: both on a page of A4 for the wall, or one side alone.
 cli-figure-example =
-    A worked example: the front alone, with the usual way of dressing as a second
-    line beside the plan.
+    A worked example: the plan for the wall; then the front alone as it falls when
+    dressed as usual, with the plan over it as the wanted line.
 
-      $ sunbu figure case.toml --view front --against usual -o front.svg
+      $ sunbu figure case.toml -o sheet.svg
+      $ sunbu figure case.toml --view front --show usual -o front.svg
 cli-schema = Print the JSON Schema of a document
 cli-schema-long =
     What "--json" prints keeps to these schemas: plan, rank, and problems for input
@@ -137,7 +138,7 @@ value-occasion = OCCASION
 value-set = DECISION=LENGTH
 value-topic = TOPIC
 value-view = VIEW
-value-against = WHAT
+value-show = WHAT
 arg-case = The case file; - reads it from the standard input
 arg-lang = Language of the answer: en, ja; else that of the environment
 arg-help = Show this help
@@ -148,7 +149,7 @@ arg-standard = A standard of your own, as "sunbu help standard" prints one
 arg-garment = Which garment of the case, by its name or its number from 1
 arg-set = Set a decision yourself, such as koshihimo_back=90; may be repeated
 arg-view = What to draw: front, back, sheet, sheet-upright; else sheet
-arg-against = Draw beside it: usual (the usual way of dressing), none; else none
+arg-show = Dressing to draw: plan, usual (with the plan as the wanted line); else plan
 arg-output = Write to this file instead of the standard output
 arg-person = Rank the studio's garments for this person, by name or number
 arg-for-garment = Rank the studio's people for this garment, by name or number

@@ -201,10 +201,10 @@ fn figure(words: &Words) -> Command {
             .hide_default_value(true),
     )
     .arg(
-        option(words, "against", "value-against")
-            .value_parser(PossibleValuesParser::new(commands::figure::AGAINST))
+        option(words, "show", "value-show")
+            .value_parser(PossibleValuesParser::new(commands::figure::SHOWN))
             .hide_possible_values(true)
-            .default_value("none")
+            .default_value("plan")
             .hide_default_value(true),
     )
     .arg(path(option(words, "output", "value-file").short('o')))

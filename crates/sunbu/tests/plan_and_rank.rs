@@ -218,7 +218,7 @@ fn figures_are_drawn_as_svg_that_says_what_it_shows() {
     let path = example("narrow-heirloom.toml");
     let path = path.to_str().expect("UTF-8");
     for view in ["front", "back", "sheet", "sheet-upright"] {
-        let ran = sunbu(&["figure", path, "--view", view, "--against", "usual"]);
+        let ran = sunbu(&["figure", path, "--view", view, "--show", "usual"]);
         assert_eq!(ran.code, Some(0), "{}", ran.err);
         let svg = ran.out.trim();
         assert!(svg.starts_with("<svg") && svg.ends_with("</svg>"), "{view}");

@@ -12,8 +12,8 @@ use crate::trouble::Trouble;
 /// What can be drawn: one side, or both on a page of A4, lying or standing.
 pub const VIEWS: [&str; 4] = ["front", "back", "sheet", "sheet-upright"];
 
-/// What the plan can be drawn against.
-pub const AGAINST: [&str; 2] = ["none", "usual"];
+/// Which dressing can be drawn: the plan, or the usual way with the plan over it as what is wanted.
+pub const SHOWN: [&str; 2] = ["plan", "usual"];
 
 /// Draws the plan.
 pub fn run(words: &Words, given: &ArgMatches) -> Answer {
@@ -22,9 +22,17 @@ pub fn run(words: &Words, given: &ArgMatches) -> Answer {
 
 fn answer(words: &Words, given: &ArgMatches) -> Result<Answer, Vec<Trouble>> {
     let AskedOne { subject, locks, .. } = asked_one(given)?;
-    let shown = plan(&subject.fitting, &subject.rules, &locks);
-    let usual = || assess(&subject.fitting, &subject.rules, subject.rules.usual());
-    let wanted = (text(given, "against") == Some("usual")).then(usual);
+    let planned = plan(&subject.fitting, &subject.rules, &locks);
+    let usual = || {
+        let usual = locks
+            .iter()
+            .fold(subject.rules.usual(), |usual, (&d, &cm)| usual.with(d, cm));
+        assess(&subject.fitting, &subject.rules, usual)
+    };
+    let (shown, wanted) = match text(given, "show") {
+        Some("usual") => (usual(), Some(planned)),
+        _ => (planned, None),
+    };
     let (person, garment) = (&subject.person.name, &subject.piece.name);
     let title = words.with(
         "cli-title",
