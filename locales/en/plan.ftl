@@ -41,4 +41,5 @@ reason-still = { $what } still { $miss }
 reason-off = { $what } { $miss }
 reason-then-met = then all is met
 reason-as-usual = all is met in the usual way
+reason-nearly-met = all is met but for a few millimetres
 reason-all-met = all is met

@@ -41,4 +41,5 @@ reason-still = { $what }はなお{ $miss }
 reason-off = { $what }は{ $miss }
 reason-then-met = これで納まる
 reason-as-usual = いつもの着付けで納まる
+reason-nearly-met = 数ミリを残して納まる
 reason-all-met = すべて納まる

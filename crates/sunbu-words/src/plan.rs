@@ -1,7 +1,7 @@
 //! What is said of a plan: wishes met or missed, what holds them, ways out, and worth.
 
 use sunbu_core::dressing::{
-    Binding, Check, Cut, Decision, Quantity, Remedy, Rival, Side, WayOut, Worth,
+    Binding, Check, Cut, Decision, Quantity, Remedy, Rival, Side, Verdict, WayOut, Worth,
 };
 
 use crate::Words;
@@ -140,11 +140,15 @@ impl Words {
             let (what, miss) = (self.quantity_short(q), self.miss(q, by));
             self.with(still, &[("what", (&what).into()), ("miss", (&miss).into())])
         }));
-        match (reason.missed.is_empty(), rest.is_empty()) {
-            (true, true) if reason.cut.is_empty() => rest.push(self.get("reason-as-usual")),
-            (true, true) => rest.push(self.get("reason-all-met")),
-            (true, false) => rest.push(self.get("reason-then-met")),
-            (false, _) => {}
+        let usual = reason.cut.is_empty() && rest.is_empty();
+        if reason.missed.is_empty() {
+            rest.push(self.get(match (worth.verdict, usual, rest.is_empty()) {
+                (Verdict::FallsRight, true, _) => "reason-as-usual",
+                (Verdict::FallsRight, false, true) => "reason-all-met",
+                (Verdict::FallsRight, false, false) => "reason-then-met",
+                // What is too small to be named is still not nothing.
+                _ => "reason-nearly-met",
+            }));
         }
         let rest = self.listed(&rest);
         let cuts: Vec<String> = reason
@@ -168,24 +172,27 @@ impl Words {
 mod tests {
     use super::*;
     use crate::Lang;
-    use sunbu_core::dressing::{Reason, Target, Verdict};
+    use sunbu_core::dressing::{Reason, Target};
 
-    fn worth(reason: Reason) -> Worth {
+    fn worth(off_cm: f64, reason: Reason) -> Worth {
         Worth {
-            off_cm: 5.0,
+            off_cm,
             effort_cm: 1.0,
-            verdict: Verdict::Shows,
+            verdict: Verdict::of(off_cm),
             reason,
         }
     }
 
     #[test]
     fn the_reason_for_a_narrow_garment_names_cut_work_and_what_is_left() {
-        let narrow = worth(Reason {
-            cut: vec![(Cut::Narrow, 3.2)],
-            work: vec![(Decision::BackSeamHip, 2.1)],
-            missed: vec![(Quantity::FrontCover, 3.8)],
-        });
+        let narrow = worth(
+            4.0,
+            Reason {
+                cut: vec![(Cut::Narrow, 3.2)],
+                work: vec![(Decision::BackSeamHip, 2.1)],
+                missed: vec![(Quantity::FrontCover, 3.8)],
+            },
+        );
         assert_eq!(
             Words::of(Lang::En).reason(&narrow),
             "3 cm narrow: back seam 2 cm to the left, cover still 4 cm short"
@@ -199,7 +206,7 @@ mod tests {
     #[test]
     fn a_garment_that_falls_right_says_so() {
         assert_eq!(
-            Words::of(Lang::En).reason(&worth(Reason::default())),
+            Words::of(Lang::En).reason(&worth(0.0, Reason::default())),
             "all is met in the usual way"
         );
         let cut = Reason {
@@ -207,8 +214,12 @@ mod tests {
             ..Reason::default()
         };
         assert_eq!(
-            Words::of(Lang::En).reason(&worth(cut)),
+            Words::of(Lang::En).reason(&worth(0.0, cut.clone())),
             "4 cm long: all is met"
+        );
+        assert_eq!(
+            Words::of(Lang::En).reason(&worth(0.3, cut)),
+            "4 cm long: all is met but for a few millimetres"
         );
     }
 

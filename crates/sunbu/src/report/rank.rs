@@ -2,7 +2,7 @@
 
 use schemars::JsonSchema;
 use serde::Serialize;
-use sunbu_core::dressing::{Occasion, Worth};
+use sunbu_core::dressing::{Occasion, Verdict, Worth};
 use sunbu_words::Words;
 
 use super::{cm, keys};
@@ -150,7 +150,7 @@ impl Ranked<'_> {
     pub fn met(&self) -> bool {
         self.rows
             .iter()
-            .any(|(_, worth)| worth.reason.missed.is_empty())
+            .any(|(_, worth)| worth.verdict == Verdict::FallsRight)
     }
 }
 
