@@ -170,6 +170,7 @@ plan-held-by = Held by:
 plan-rivals = To meet it, these would have to give way:
 plan-rival = { $what }: { $cost } for each cm
 plan-ways-out = Ways out:
+plan-meets-it = “Ask the plan” meets it.
 plan-ways-later = The ways out are being worked out …
 plan-no-way-out = No single change within reason frees it.
 plan-steps = Step by step
@@ -182,6 +183,7 @@ plan-keep-name = Give the plan a name, so that it can be found again.
 plan-keep-long = The name is too long; 80 characters are the most.
 plan-keep-numbers = The plan is not kept yet: a number above cannot be read.
 plan-print = Sheet for printing
+plan-picture = Picture for the wall
 plan-history = Kept plans of these two
 
 ## Kept plans and paper

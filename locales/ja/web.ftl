@@ -165,6 +165,7 @@ plan-held-by = 妨げ：
 plan-rivals = かなえるには、次のものが譲ることになります：
 plan-rival = { $what }：1 cmにつき{ $cost }
 plan-ways-out = 手立て：
+plan-meets-it = 「案を求める」とかないます。
 plan-ways-later = 手立てを探しています…
 plan-no-way-out = 一つの手立てでは、無理なくかなえられません。
 plan-steps = 手順
@@ -177,6 +178,7 @@ plan-keep-name = あとで見つけられるように、名前を付けてくだ
 plan-keep-long = 名前が長すぎます。80字までです。
 plan-keep-numbers = まだ残していません。上に読めない数があります。
 plan-print = 紙に出す
+plan-picture = 壁に貼る図
 plan-history = この二つの残した案
 
 ## 残した案と紙

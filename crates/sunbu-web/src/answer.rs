@@ -47,6 +47,11 @@ pub(crate) fn plain(status: StatusCode, text: &str) -> Response {
         .into_response()
 }
 
+/// A picture.
+pub(crate) fn svg(text: String) -> Response {
+    ([(header::CONTENT_TYPE, "image/svg+xml")], text).into_response()
+}
+
 /// A JSON document, for our own scripts.
 pub(crate) fn json(value: &serde_json::Value) -> Response {
     (

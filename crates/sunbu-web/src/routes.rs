@@ -50,6 +50,10 @@ pub fn router(app: App) -> Router {
             get_at(plan::find_ways_out),
         )
         .route("/people/{person}/in/{garment}/print", get_at(print::plan))
+        .route(
+            "/people/{person}/in/{garment}/picture.svg",
+            get_at(plan::picture),
+        )
         .route("/people/{person}/in/{garment}/save", post_at(plan::keep))
         .route("/garments", get_at(garments::list))
         .route(

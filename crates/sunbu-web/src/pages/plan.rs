@@ -6,14 +6,16 @@ use maud::{Markup, html};
 use serde_json::json;
 use sunbu_core::body::Body;
 use sunbu_core::case::{CaseFile, MAX_NAME_CHARS};
-use sunbu_core::dressing::{Fitting, Hands, Plan, Rules, Standard, assess, plan, steps, ways_out};
+use sunbu_core::dressing::{
+    Fitting, Hands, Locks, Plan, Quantity, Rules, Standard, WaysOut, assess, plan, steps,
+};
 use sunbu_core::garment::Garment;
-use sunbu_draw::Scene;
+use sunbu_draw::{Page, Scene};
 use sunbu_store::{NewPlan, SavedPlan};
 use sunbu_words::Words;
 
-use super::plan_parts::{self as parts, Missed};
-use crate::answer::{go, json, page_with};
+use super::plan_parts::{self as parts, Free, Missed};
+use crate::answer::{go, json, page_with, svg};
 use crate::app::Room;
 use crate::ask::{Ask, pairs};
 use crate::error::Fault;
@@ -103,30 +105,46 @@ impl Bench {
         (state, seen)
     }
 
-    /// The drawing's scene.
-    pub fn scene<'a>(&'a self, shown: &'a Plan, w: &'static Words, title: &'a str) -> Scene<'a> {
+    /// What the planner would do if nothing were locked: what the shown dressing is held against.
+    fn wanted(&self) -> Plan {
+        plan(&self.fitting, &self.rules, &Locks::new())
+    }
+
+    /// The drawing's scene; without `wanted` there is nothing to compare.
+    pub fn scene<'a>(
+        &'a self,
+        shown: &'a Plan,
+        wanted: Option<&'a Plan>,
+        w: &'static Words,
+        title: &'a str,
+    ) -> Scene<'a> {
         Scene {
             body: &self.body,
             garment: &self.cut,
             fitting: &self.fitting,
             shown,
-            wanted: None,
+            wanted,
             words: w,
             title,
         }
     }
 
-    /// The missed wishes, with ways out when `deep`: they take many plans.
+    /// The missed wishes and what would free each; ways out only when `deep`: they take many
+    /// plans.
     pub fn missed<'a>(&self, state: &State, shown: &'a Plan, deep: bool) -> Vec<Missed<'a>> {
         let locks = state.locks();
-        let found = |check: &sunbu_core::dressing::Check| {
-            deep.then(|| ways_out(&self.fitting, &self.rules, &locks, check.target.quantity))
+        let planned = plan(&self.fitting, &self.rules, &locks);
+        let mut remedies = WaysOut::new(&self.fitting, &self.rules, &locks);
+        let mut found = |quantity: Quantity| match planned.check(quantity) {
+            Some(check) if check.met() => Free::ByPlan,
+            _ if deep => Free::Ways(remedies.of(quantity)),
+            _ => Free::Later,
         };
         shown
             .missed()
             .map(|check| Missed {
                 check,
-                ways_out: found(check),
+                free: found(check.target.quantity),
             })
             .collect()
     }
@@ -189,7 +207,8 @@ fn draw_page(
     let saved = room.store().plans_of(bench.ids.0, bench.ids.1)?;
     let (state, shown) = bench.work(state);
     let (title, path) = (bench.title(w), bench.path());
-    let scene = bench.scene(&shown, w, &title);
+    let wanted = bench.wanted();
+    let scene = bench.scene(&shown, Some(&wanted), w, &title);
     let plan_name = ask.sent("title").unwrap_or("");
     let deep = ask.queried("ways").is_some();
     let body = html! {
@@ -255,6 +274,7 @@ fn draw_page(
         div.acts {
             button.main-act form="dressing" formmethod="post" formaction={ (path) "/save" } { (w.get("plan-keep")) }
             button form="dressing" formaction={ (path) "/print" } { (w.get("plan-print")) }
+            button form="dressing" formaction={ (path) "/picture.svg" } { (w.get("plan-picture")) }
         }
         (super::plan_list(w, &saved, &w.get("plan-history")))
     };
@@ -278,7 +298,8 @@ pub(crate) fn redraw(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let asked = state.ask;
     let (state, shown) = bench.work(state);
     let title = bench.title(w);
-    let scene = bench.scene(&shown, w, &title);
+    let wanted = bench.wanted();
+    let scene = bench.scene(&shown, Some(&wanted), w, &title);
     let mut changed = json!({
         "figure": parts::figure(&scene).into_string(),
         "notes": parts::notes(w, &scene).into_string(),
@@ -302,6 +323,17 @@ pub(crate) fn find_ways_out(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let (state, shown) = bench.work(state);
     let found = parts::ways(w, &bench.missed(&state, &shown, true)).into_string();
     Ok(json(&json!({ "parts": { "ways": found } })))
+}
+
+/// Both views on one sheet to pin on a wall, as a picture.
+pub(crate) fn picture(room: &Room, ask: &Ask) -> Result<Response, Fault> {
+    let w = ask.words();
+    let state = State::read(ask.query());
+    let bench = Bench::set(room, ask, &state)?;
+    let (_, shown) = bench.work(state);
+    let title = bench.title(w);
+    let scene = bench.scene(&shown, None, w, &title);
+    Ok(svg(sunbu_draw::sheet(&scene, Page::Landscape)))
 }
 
 /// Keeps the plan under its name, with person, garment and rules as they are now.

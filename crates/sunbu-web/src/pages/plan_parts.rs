@@ -296,15 +296,25 @@ fn met(w: &Words, check: &Check) -> Markup {
 pub(crate) struct Missed<'a> {
     /// The wish.
     pub check: &'a Check,
-    /// What would free it; none when it has not been worked out.
-    pub ways_out: Option<Vec<WayOut>>,
+    /// What would free it.
+    pub free: Free,
+}
+
+/// What would free a missed wish.
+pub(crate) enum Free {
+    /// The plan meets it: the hands have only to follow.
+    ByPlan,
+    /// It has not been worked out yet.
+    Later,
+    /// These changes; none when no single one does.
+    Ways(Vec<WayOut>),
 }
 
 /// What holds each missed wish, and the ways out.
 pub(crate) fn ways(w: &Words, missed: &[Missed<'_>]) -> Markup {
     html! {
         @if missed.is_empty() { p { (w.get("plan-nothing-missed")) } }
-        @for Missed { check, ways_out } in missed {
+        @for Missed { check, free } in missed {
             section {
                 h3 { span.mark.off { "✕" } " " (miss(w, check)) }
                 @if !check.binding.is_empty() {
@@ -318,10 +328,11 @@ pub(crate) fn ways(w: &Words, missed: &[Missed<'_>]) -> Markup {
                         ("cost", (&w.cm(rival.cost)).into()),
                     ])) } } }
                 }
-                @match ways_out {
-                    None => p.soft { (w.get("plan-ways-later")) },
-                    Some(found) if found.is_empty() => p { (w.get("plan-no-way-out")) },
-                    Some(found) => {
+                @match free {
+                    Free::ByPlan => p { (w.get("plan-meets-it")) },
+                    Free::Later => p.soft { (w.get("plan-ways-later")) },
+                    Free::Ways(found) if found.is_empty() => p { (w.get("plan-no-way-out")) },
+                    Free::Ways(found) => {
                         p { (w.get("plan-ways-out")) }
                         ul { @for way in found { li { (w.way_out(way)) } } }
                     }

@@ -54,7 +54,7 @@ fn sheet(
 ) -> Markup {
     let w = ask.words();
     let names = bench.title(w);
-    let scene = bench.scene(shown, w, title);
+    let scene = bench.scene(shown, None, w, title);
     let now = room.now();
     let (figure, scale) = parts::paper_figure(&scene);
     let body = html! {

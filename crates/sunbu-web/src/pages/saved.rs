@@ -46,7 +46,7 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let (bench, state) = Bench::of(&saved)?;
     let (state, shown) = bench.work(state);
     let title = saved.row.title.clone();
-    let scene = bench.scene(&shown, w, &title);
+    let scene = bench.scene(&shown, None, w, &title);
     let body = html! {
         p.crumb { a href="/plans" { (w.get("saved-title")) } }
         h1 { (title) }

@@ -171,3 +171,36 @@ async fn the_redraw_says_what_the_page_says() {
     let asked: serde_json::Value = serde_json::from_str(&asked).expect("JSON");
     assert!(asked["parts"]["knobs"].is_string());
 }
+
+#[tokio::test]
+async fn the_picture_for_the_wall_is_one_drawing_of_both_views() {
+    let app = small_studio();
+    let answer = get(&app, &format!("{PATH}/picture.svg")).await;
+    assert_eq!(answer.status, StatusCode::OK);
+    assert_eq!(answer.head["content-type"], "image/svg+xml");
+    assert!(answer.text.starts_with("<svg"), "{}", answer.text);
+    assert!(answer.text.contains("Reiko"), "it says who it is");
+}
+
+#[tokio::test]
+async fn what_the_plan_would_meet_is_not_called_hopeless() {
+    let app = small_studio();
+    // The second garment falls right on her; a hem of 10 cm is the hands' doing.
+    let path = "/people/1/in/2";
+    let query = plan_query(&app, path).await;
+    let hem = query
+        .split('&')
+        .find(|pair| pair.starts_with("hem_height="))
+        .expect("a hem");
+    let query = query.replace(hem, "hem_height=10");
+    let ways = get(&app, &format!("{path}/ways-out?{query}")).await.text;
+    assert!(ways.contains("“Ask the plan” meets it."), "{ways}");
+    let locked = format!("{path}/ways-out?{query}&lock=hem_height");
+    let ways = get(&app, &locked).await.text;
+    let hem = ways.split("</section>").next().expect("the hem's section");
+    assert!(hem.contains("hem at the back"), "{hem}");
+    assert!(
+        !hem.contains("meets it"),
+        "locked, the plan cannot help: {hem}"
+    );
+}
