@@ -39,7 +39,7 @@ pub enum Labels {
     /// Name, value and interval beside the figure.
     #[default]
     Full,
-    /// Numbers only, for a narrow page that lists [`notes`](crate::notes) beside or below.
+    /// Numbers only, for a narrow page that lists [`notes()`](crate::notes()) beside or below.
     Numbers,
     /// None.
     Bare,
