@@ -86,6 +86,18 @@ impl State {
         Dressing::from_fn(|d| self.values.get(&d).copied().unwrap_or(rules.way(d).usual))
     }
 
+    /// The same state with what is not given as usual.
+    #[must_use]
+    pub fn completed(mut self, rules: &Rules) -> Self {
+        for &decision in Decision::ALL {
+            if !self.unread.contains_key(&decision) {
+                let usual = (rules.way(decision).usual * 10.0).round() / 10.0;
+                self.values.entry(decision).or_insert(usual);
+            }
+        }
+        self
+    }
+
     /// The same state with every decision as in `dressing`, to the tenth of a centimetre that a
     /// hand can set; locked ones keep the number that was typed.
     #[must_use]

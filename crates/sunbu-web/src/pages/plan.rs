@@ -99,7 +99,7 @@ impl Bench {
             let found = plan(&self.fitting, &self.rules, &state.locks());
             state.dressed(&found.dressing)
         } else {
-            state
+            state.completed(&self.rules)
         };
         let seen = assess(&self.fitting, &self.rules, state.dressing(&self.rules));
         (state, seen)

@@ -67,6 +67,15 @@ async fn a_number_that_cannot_be_read_stays_in_its_field_with_a_sentence() {
 }
 
 #[tokio::test]
+async fn what_an_address_leaves_out_is_as_usual() {
+    let app = small_studio();
+    let page = get(&app, &format!("{PATH}?hem_height=9")).await.text;
+    assert_eq!(value(&page, "hem_height"), "9");
+    // The customary standard: usual.tare_length.plus = 7.5.
+    assert_eq!(value(&page, "tare_length"), "7.5");
+}
+
+#[tokio::test]
 async fn a_plan_needs_a_name() {
     let app = small_studio();
     let query = plan_query(&app, PATH).await;
