@@ -24,10 +24,14 @@ async function fetchPart(path, query) {
   return answer.json();
 }
 
+// Groups of sliders stay open or closed as the hands have left them.
 function put(parts) {
   for (const [id, markup] of Object.entries(parts)) {
     const place = document.getElementById(id);
-    if (place) place.innerHTML = markup;
+    if (!place) continue;
+    const open = [...place.querySelectorAll("details")].map((group) => group.open);
+    place.innerHTML = markup;
+    place.querySelectorAll("details").forEach((group, i) => (group.open = open[i] ?? group.open));
   }
 }
 
@@ -109,7 +113,13 @@ function dress() {
     const number = knob.querySelector("input[type=number]");
     knob.querySelector(".track").hidden = false;
     slider.value = number.value;
+    speak(slider);
   }
+}
+
+// A slider says its unit too.
+function speak(slider) {
+  slider.setAttribute("aria-valuetext", `${slider.value} cm`);
 }
 
 form.addEventListener("input", (event) => {
@@ -124,6 +134,7 @@ form.addEventListener("input", (event) => {
     slider.value = number.value;
   }
   if (event.target !== slider && event.target !== number) return;
+  speak(slider);
   redraw();
 });
 

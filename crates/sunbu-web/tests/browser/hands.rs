@@ -94,6 +94,12 @@ async fn asking_the_plan_keeps_what_is_locked_and_the_way_back_undoes_it() {
         "return location.search.includes('hem_height=10&')",
     )
     .await;
+    let unfold =
+        "for (const group of document.querySelectorAll('#knobs details')) group.open = true";
+    browser
+        .ask(unfold, vec![], "unfold")
+        .await
+        .expect("unfolded");
     let lock = "document.querySelector('input[name=lock][value=nape_drop]').click();
         document.querySelector('button[name=ask]').click()";
     browser
@@ -108,6 +114,12 @@ async fn asking_the_plan_keeps_what_is_locked_and_the_way_back_undoes_it() {
     let locked = "return document.getElementById('nape_drop').value + ' ' +
         document.querySelector('input[name=lock][value=nape_drop]').checked";
     assert_eq!(text(&browser, locked).await, "11.5 true");
+    let folded = "return document.querySelectorAll('#knobs details:not([open])').length";
+    assert_eq!(
+        text(&browser, folded).await,
+        "0",
+        "groups stay as they were"
+    );
     let hem = "return document.getElementById('hem_height').value";
     let planned: f64 = text(&browser, hem).await.parse().expect("a number");
     assert!(planned < 3.0, "indoors the hem is low: {planned} cm");
@@ -129,6 +141,13 @@ async fn a_number_moves_its_slider_and_a_half_typed_one_is_not_sent() {
         return number.closest('.knob').querySelector('input[type=range]').value";
     let slider = browser.ask(typed, vec!["6.5".into()], "type").await;
     assert_eq!(slider.expect("typed"), "6.5");
+    let said = "return document.getElementById('hem_height').closest('.knob')
+        .querySelector('input[type=range]').getAttribute('aria-valuetext')";
+    assert_eq!(
+        text(&browser, said).await,
+        "6.5 cm",
+        "a slider says its unit"
+    );
     until(
         &browser,
         "return location.search.includes('hem_height=6.5&')",
