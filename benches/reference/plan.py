@@ -164,7 +164,7 @@ class Case:
         width = b + f + o_end
         hip_above_hem = given["hip_height"] - hem
         okumi = o + (o_end - o) * np.minimum(hip_above_hem / t, 1.0)
-        taper = hip_above_hem * (outer + inner) / (f + o)
+        hem_loop = hip_girth / (1.0 + 2.0 * outer * hip_above_hem / (b + f + o) ** 2)
 
         # Lengths: the three balances.
         k = given["kurikoshi"]
@@ -215,8 +215,8 @@ class Case:
             "hem_back": hem,
             "uwamae_corner": hem + outer,
             "shitamae_above_uwamae": inner - outer,
-            "hem_taper": taper,
-            "hem_loop": hip_girth - taper,
+            "hem_taper": hip_girth - hem_loop,
+            "hem_loop": hem_loop,
             "front_cover": (end_girth - end_side) - (seam + width),
             "inner_cover": (b + f + okumi) - folded_back - seam - 0.5 * hip_girth,
             "wrap_ease": 2 * b + f + o_end - hip_girth,

@@ -182,10 +182,36 @@ fn signs_and_slopes_of_the_model_come_out() {
     let gained = seen.slope(Quantity::FrontCover, Decision::BackSeamHip);
     close(gained, -1.0, 1e-9, "back seam to the left by 1");
     assert!(seen.slope(Quantity::InnerCover, Decision::BackSeamHip) < 0.0);
-    assert!(seen.slope(Quantity::HemTaper, Decision::ShitamaeRaise) > 0.0);
+    assert!(seen.slope(Quantity::HemTaper, Decision::UwamaeRaise) > 0.0);
     assert!(seen.slope(Quantity::FoldFront, Decision::NapeDrop) < 0.0);
     assert!(seen.slope(Quantity::FoldBack, Decision::NapeDrop) > 0.0);
     assert!(seen.slope(Quantity::JubanShow, Decision::KimonoOverlap) < 0.0);
+}
+
+#[test]
+fn the_hem_loop_is_that_of_a_cone_that_lifts_the_straight_hem_by_the_raise() {
+    // The other way round: wind a straight hem on the cone that the model predicts and see how
+    // far its end has left the rim, exactly and not by the parabola of the derivation.
+    let (fitting, person) = (worked(158.0), body(160.0, 90.0));
+    let dressing = usual(&person).with(Decision::UwamaeRaise, 8.0);
+    let seen = predict(&fitting, &dressing);
+    let (girth, rim) = (
+        seen.get(Quantity::HemLoop) + seen.get(Quantity::HemTaper),
+        seen.get(Quantity::HemLoop),
+    );
+    let height = fitting.value(Given::HipHeight) - dressing.get(Decision::HemHeight);
+    let radius = rim * height / (girth - rim);
+    let width = fitting.value(Given::Ushirohaba)
+        + fitting.value(Given::Maehaba)
+        + fitting.value(Given::Okumihaba);
+    let lifted = radius.hypot(width) - radius;
+    let kept = 8.0 * sunbu_core::dressing::raise_kept(Cloth::Soft);
+    // The parabola leaves out a fourth-order term: width^4 / (8 radius^3).
+    let left_out = width.powi(4) / (8.0 * radius.powi(3));
+    assert!(
+        (0.0..=left_out).contains(&(kept - lifted)),
+        "{lifted} against {kept}"
+    );
 }
 
 #[test]

@@ -103,8 +103,9 @@ pub fn appearance<S: Scalar>(
     let width_at_hip = back_width + front_width + okumi_at(given, given(G::HipHeight) - hem);
     let inner_cover = width_at_hip - decided(D::ShitamaeFoldBack) - seam - girth.scale(0.5);
     let wrap_ease = back_width + width - girth;
-    let panel = front_width + given(G::Okumihaba);
-    let taper = (given(G::HipHeight) - hem) * (outer_raise + inner_raise) / panel;
+    let hem_width = back_width + front_width + given(G::Okumihaba);
+    let winding = (outer_raise * (given(G::HipHeight) - hem)).scale(2.0) / (hem_width * hem_width);
+    let hem_loop = girth / winding.plus(1.0);
 
     // Lengths.
     let (back_length, shoulder_length) = lengths(fitting, given);
@@ -148,8 +149,8 @@ pub fn appearance<S: Scalar>(
         Q::HemBack => hem,
         Q::UwamaeCorner => hem + outer_raise,
         Q::ShitamaeAboveUwamae => inner_raise - outer_raise,
-        Q::HemTaper => taper,
-        Q::HemLoop => girth - taper,
+        Q::HemTaper => girth - hem_loop,
+        Q::HemLoop => hem_loop,
         Q::FrontCover => front_cover,
         Q::InnerCover => inner_cover,
         Q::WrapEase => wrap_ease,
