@@ -11,6 +11,7 @@ mod error;
 mod garments;
 mod people;
 mod plans;
+mod record;
 mod schema;
 mod settings;
 
@@ -76,10 +77,10 @@ impl Store {
     ) -> Result<(), StoreError> {
         let tx = self.connection.transaction()?;
         for person in people {
-            people::insert(&tx, person, now)?;
+            record::insert(&tx, person, now)?;
         }
         for piece in garments {
-            garments::insert(&tx, piece, now)?;
+            record::insert(&tx, piece, now)?;
         }
         Ok(tx.commit()?)
     }

@@ -1,14 +1,9 @@
 //! The people of the studio.
 
-use rusqlite::{Connection, OptionalExtension, Transaction};
-use sunbu_core::case::{CaseFile, Fields, Person};
+use rusqlite::Transaction;
+use sunbu_core::case::{CaseFile, Person};
 
-use crate::{Kept, Store, StoreError, backup};
-
-const MISSING: StoreError = StoreError::NotFound { what: "person" };
-
-/// The fields with a column of their own.
-const COLUMNS: [&str; 3] = ["name", "sex", "note"];
+use crate::{Kept, Store, StoreError, backup, record};
 
 impl Store {
     /// Everyone, by name.
@@ -16,12 +11,7 @@ impl Store {
     /// # Errors
     /// When the store cannot be read.
     pub fn people(&self) -> Result<Vec<Kept<Person>>, StoreError> {
-        let tx = self.connection.unchecked_transaction()?;
-        let ids = tx
-            .prepare_cached("SELECT id FROM person ORDER BY name, id")?
-            .query_map([], |row| row.get(0))?
-            .collect::<Result<Vec<i64>, _>>()?;
-        ids.into_iter().map(|id| read(&tx, id)).collect()
+        record::all(&self.connection)
     }
 
     /// One person.
@@ -29,7 +19,7 @@ impl Store {
     /// # Errors
     /// [`StoreError::NotFound`], or when the store cannot be read.
     pub fn person(&self, id: i64) -> Result<Kept<Person>, StoreError> {
-        read(&*self.connection.unchecked_transaction()?, id)
+        record::one(&self.connection, id)
     }
 
     /// Keeps a new person, at revision 1; answers the number.
@@ -38,7 +28,7 @@ impl Store {
     /// [`StoreError::Unfit`], or when the store cannot be written.
     pub fn add_person(&mut self, person: &Person, now: &str) -> Result<i64, StoreError> {
         let tx = self.connection.transaction()?;
-        let id = insert(&tx, person, now)?;
+        let id = record::insert(&tx, person, now)?;
         tx.commit()?;
         Ok(id)
     }
@@ -55,32 +45,7 @@ impl Store {
         person: &Person,
         now: &str,
     ) -> Result<(), StoreError> {
-        person.check().map_err(StoreError::Unfit)?;
-        let tx = self.connection.transaction()?;
-        let changed = tx.execute(
-            "UPDATE person SET revision = revision + 1, name = ?3, sex = ?4, note = ?5, \
-             saved_at = ?6 WHERE id = ?1 AND revision = ?2",
-            (
-                id,
-                revision,
-                &person.name,
-                person.sex.key(),
-                &person.note,
-                now,
-            ),
-        )?;
-        if changed == 0 {
-            let current = tx
-                .query_row("SELECT revision FROM person WHERE id = ?1", [id], |row| {
-                    row.get(0)
-                })
-                .optional()?;
-            return Err(current.map_or(MISSING, |current| StoreError::Stale { current }));
-        }
-        tx.execute("DELETE FROM person_field WHERE person_id = ?1", [id])?;
-        write_fields(&tx, id, person)?;
-        tx.commit()?;
-        Ok(())
+        record::save(&mut self.connection, id, revision, person, now)
     }
 
     /// Erases a person, their plans, and their hands from the plans of others; then rewrites the
@@ -94,7 +59,7 @@ impl Store {
         let tx = self.connection.transaction()?;
         take_hands_out(&tx, id)?;
         if tx.execute("DELETE FROM person WHERE id = ?1", [id])? == 0 {
-            return Err(MISSING);
+            return Err(record::missing::<Person>());
         }
         tx.commit()?;
         self.scrub()
@@ -117,56 +82,6 @@ impl Store {
             None => Ok(()),
         }
     }
-}
-
-/// Keeps a new person; answers the number.
-pub(crate) fn insert(tx: &Transaction<'_>, person: &Person, now: &str) -> Result<i64, StoreError> {
-    person.check().map_err(StoreError::Unfit)?;
-    tx.execute(
-        "INSERT INTO person (revision, name, sex, note, saved_at) VALUES (1, ?1, ?2, ?3, ?4)",
-        (&person.name, person.sex.key(), &person.note, now),
-    )?;
-    let id = tx.last_insert_rowid();
-    write_fields(tx, id, person)?;
-    Ok(id)
-}
-
-fn read(connection: &Connection, id: i64) -> Result<Kept<Person>, StoreError> {
-    let mut fields = Fields::new();
-    let revision = connection
-        .prepare_cached("SELECT revision, name, sex, note FROM person WHERE id = ?1")?
-        .query_row([id], |row| {
-            for (at, column) in COLUMNS.iter().enumerate() {
-                fields.insert((*column).to_owned(), row.get(at + 1)?);
-            }
-            row.get(0)
-        })
-        .optional()?
-        .ok_or(MISSING)?;
-    let mut statement =
-        connection.prepare_cached("SELECT field, text FROM person_field WHERE person_id = ?1")?;
-    for pair in statement.query_map([id], |row| Ok((row.get(0)?, row.get(1)?)))? {
-        let (field, text) = pair?;
-        fields.insert(field, text);
-    }
-    let value = Person::from_fields(&fields)
-        .map_err(|problems| StoreError::unreadable("person", id, &problems))?;
-    Ok(Kept {
-        id,
-        revision,
-        value,
-    })
-}
-
-fn write_fields(tx: &Transaction<'_>, id: i64, person: &Person) -> Result<(), StoreError> {
-    let mut statement =
-        tx.prepare_cached("INSERT INTO person_field (person_id, field, text) VALUES (?1, ?2, ?3)")?;
-    for (field, text) in person.to_fields() {
-        if !COLUMNS.contains(&field.as_str()) {
-            statement.execute((id, field, text))?;
-        }
-    }
-    Ok(())
 }
 
 /// Plans of others hold a copy of the dresser's measures; it goes with the dresser.
