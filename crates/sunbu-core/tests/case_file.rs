@@ -1,62 +1,15 @@
 //! Case files as a dresser writes them: read, refused with every reason, and written back.
 
+#[path = "support/whole_case.rs"]
+mod whole_case;
+
 use sunbu_core::body::BodyMeasure;
-use sunbu_core::case::{
-    CaseFile, Fields, MAX_CASE_BYTES, MAX_NAME_CHARS, MAX_PROBLEMS, Person, Piece, read_locks,
-};
+use sunbu_core::case::{CaseFile, MAX_CASE_BYTES, MAX_NAME_CHARS, MAX_PROBLEMS};
 use sunbu_core::dressing::{Decision, Occasion, Standard};
 use sunbu_core::garment::{Cloth, Part};
-use sunbu_core::measure::{Length, Script, Unit};
-use sunbu_core::problem::{Fault, Problem};
-
-const WHOLE: &str = r#"
-occasion = "formal"
-
-[person]
-name = "Tanabe Chiyo"
-sex = "women"
-stature = 158
-hip_girth = { value = 91, sd = 0.5 }
-waist_height = "95.5 cm"
-spine_to_wrist = "1尺8寸"
-note = "left shoulder lower"
-
-[[garments]]
-name = "Grey tsumugi"
-kind = "nagagi"
-cloth = "stiff"
-mitake_from = "back_seam"
-mitake = "4尺1寸5分"
-ushirohaba = "7 sun 5 bu"
-yuki = 65.5
-
-[[garments]]
-name = "Indigo yukata"
-kind = "yukata"
-mitake_from = "shoulder"
-mitake = "161 cm"
-maehaba = 23.0
-
-[dressing]
-nape_drop = 5
-back_seam_hip = -1.25
-koshihimo_back = "96 cm"
-
-[dresser]
-name = "Mori Sayo"
-sex = "women"
-stature = 162
-hip_girth = 93
-finger_breadth = 1.6
-"#;
-
-/// Places and codes of all problems, in order.
-fn faults(problems: &[Problem]) -> Vec<(&str, String)> {
-    problems
-        .iter()
-        .map(|p| (p.place.as_str(), p.code()))
-        .collect()
-}
+use sunbu_core::measure::{Length, Unit};
+use sunbu_core::problem::Problem;
+use whole_case::{WHOLE, faults};
 
 fn problems_of(text: &str) -> Vec<Problem> {
     CaseFile::parse(text).expect_err("the case has faults")
@@ -471,66 +424,6 @@ fn the_other_name_of_a_measure_is_read_and_kept_in_problems() {
     );
 }
 
-fn fields(pairs: &[(&str, &str)]) -> Fields {
-    pairs
-        .iter()
-        .map(|(name, text)| ((*name).to_owned(), (*text).to_owned()))
-        .collect()
-}
-
-#[test]
-fn a_form_is_read_as_a_file_is() {
-    let form = fields(&[
-        ("name", " Tanabe Chiyo "),
-        ("sex", "women"),
-        ("stature", "１５８"),
-        ("hip_girth", "91 cm"),
-        ("hip_girth.sd", "5 mm"),
-        ("waist_height", "95.5"),
-        ("spine_to_wrist", "一尺八寸"),
-        ("bust_girth", ""),
-        ("bust_girth.sd", " "),
-        ("note", "left shoulder lower"),
-    ]);
-    let person = Person::from_fields(&form).unwrap();
-    assert_eq!(person, CaseFile::parse(WHOLE).unwrap().person);
-    for script in [Script::Latin, Script::Kanji] {
-        let again = person.to_fields_in(script);
-        assert_eq!(Person::from_fields(&again).unwrap(), person, "{again:#?}");
-    }
-    person.check().unwrap();
-}
-
-#[test]
-fn a_wrong_form_comes_back_with_every_text_it_held() {
-    let form = fields(&[
-        ("name", "Chiyo"),
-        ("sex", "women"),
-        ("stature", "1尺"),
-        ("hip_girth", "９１ cm"),
-        ("hip_girth.sd", "-1"),
-        ("waist_height", "96"),
-        ("hip_height", "3尺"),
-        ("bust_girth.sd", "1"),
-        ("revision", "3"),
-    ]);
-    let found = Person::from_fields(&form).unwrap_err();
-    assert_eq!(
-        faults(&found),
-        [
-            ("bust_girth", "problem-missing".into()),
-            ("hip_girth.sd", "problem-unreadable".into()),
-            ("revision", "problem-unknown-field".into()),
-            ("stature", "problem-out-of-range".into()),
-            ("hip_height", "problem-contradiction-heights-order".into()),
-        ]
-    );
-    for problem in &found {
-        let typed = form.get(&problem.place).map_or("", String::as_str);
-        assert_eq!(problem.typed, typed, "{}", problem.place);
-    }
-}
-
 #[test]
 fn heights_out_of_order_name_both_fields_and_their_values() {
     let found = problems_of(&with(
@@ -546,70 +439,4 @@ fn heights_out_of_order_name_both_fields_and_their_values() {
     for part in ["101 cm", "100 cm", "tape both again"] {
         assert!(said.contains(part), "{said}");
     }
-}
-
-#[test]
-fn a_piece_form_needs_kind_and_datum_and_is_checked_whole() {
-    let good = fields(&[
-        ("name", "Grey"),
-        ("kind", "nagagi"),
-        ("mitake_from", "shoulder"),
-        ("mitake", "4尺2寸"),
-        ("maehaba", "6寸"),
-    ]);
-    let piece = Piece::from_fields(&good).unwrap();
-    assert_eq!(Piece::from_fields(&piece.to_fields()).unwrap(), piece);
-    assert_eq!(
-        Piece::from_fields(&piece.to_fields_in(Script::Kanji)).unwrap(),
-        piece
-    );
-    let mut bad = good;
-    bad.extend(fields(&[
-        ("kind", "coat"),
-        ("yuki", "70"),
-        ("katahaba", "30"),
-        ("sodehaba", "33"),
-    ]));
-    let found = Piece::from_fields(&bad).unwrap_err();
-    assert!(
-        found.iter().any(|p| p.place == "kind" && p.typed == "coat"),
-        "{found:#?}"
-    );
-    let Some(split) = found
-        .iter()
-        .find(|p| matches!(p.fault, Fault::Contradiction { .. }))
-    else {
-        panic!("yuki is not katahaba and sodehaba: {found:#?}")
-    };
-    assert_eq!(split.typed, *bad.get(&split.place).unwrap());
-}
-
-#[test]
-fn locks_take_lengths_below_zero_and_keep_planned_values_to_the_last_digit() {
-    let planned = 1.0 / 3.0;
-    let form = fields(&[
-        ("back_seam_hip", "-3寸"),
-        ("nape_drop", &planned.to_string()),
-        ("tare_length", ""),
-    ]);
-    let locks = read_locks(&form).unwrap();
-    assert_eq!(
-        locks[&Decision::BackSeamHip],
-        Length::from_kujira_bu(-30).cm()
-    );
-    assert_eq!(locks[&Decision::NapeDrop], planned);
-    assert_eq!(locks.len(), 2);
-    let found = read_locks(&fields(&[
-        ("nape_drop", "nan"),
-        ("hip_padding", "-1"),
-        ("obi", "3"),
-    ]));
-    assert_eq!(
-        faults(&found.unwrap_err()),
-        [
-            ("hip_padding", "problem-out-of-range".into()),
-            ("nape_drop", "problem-unreadable".into()),
-            ("obi", "problem-unknown-field".into()),
-        ]
-    );
 }
