@@ -57,12 +57,13 @@ form-errors = { $count ->
 }
 form-erased-meanwhile = This was erased in another window while you were typing. What you typed is still here: save it as a new entry, or cancel.
 conflict-title = Saved in two windows
-conflict-how = Another window saved this after you opened the form. Nothing is lost: below are both versions of everything that differs. Choose line by line, then save.
+conflict-how = Another window saved this after you opened the form. Nothing is lost: below are both versions of everything that differs. A line that only one window changed is chosen already; where both did, choose, then save.
 conflict-caption = Only the lines that differ are shown.
 conflict-field = Entry
 conflict-mine = Yours
 conflict-theirs = The other one
 conflict-empty = (left empty)
+conflict-choose = Both windows changed this; choose which one to keep
 conflict-save = Save what is chosen
 conflict-leave = Leave the other one as it is
 

@@ -54,12 +54,13 @@ field-mitake_from = 身丈の測り始め
 form-errors = 見直すところが{ $count }か所あります。書いたものはすべて残っています
 form-erased-meanwhile = 書いている間に、別の窓で消されました。書いたものはここに残っています。新しく保存するか、やめるかを選んでください。
 conflict-title = 二つの窓で保存されました
-conflict-how = この書き込みを開いたあとに、別の窓で保存されました。失われたものはありません。違いのあるところを両方並べました。一つずつ選んで保存してください。
+conflict-how = この書き込みを開いたあとに、別の窓で保存されました。失われたものはありません。違いのあるところを両方並べました。片方の窓だけで直した行はもう選んであります。両方で直した行を選んでから保存してください。
 conflict-caption = 違いのある行だけを示します。
 conflict-field = 項目
 conflict-mine = あなたの書き込み
 conflict-theirs = 別の窓の書き込み
 conflict-empty = （空欄）
+conflict-choose = 両方の窓で直されています。残すほうを選んでください
 conflict-save = 選んだものを保存
 conflict-leave = 別の窓のままにする
 

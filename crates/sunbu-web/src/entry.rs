@@ -1,5 +1,4 @@
-//! Entering people and garments: fields of a form, what is wrong with them, and what happens
-//! when two browsers edit the same thing.
+//! Entering people and garments: fields of a form and what is wrong with them.
 //!
 //! A form is a table of texts. It comes back with every text as it was typed until the store has
 //! taken it; nothing typed is ever dropped.
@@ -10,13 +9,11 @@ use sunbu_core::measure::{Notation, Script, Shaku, Unit, format_length, parse_le
 use sunbu_words::{Lang, Words};
 
 use crate::ask::Ask;
+use crate::conflict::is_ours;
 use crate::parts::{Wrong, field_faults, field_id, is_bad};
 
 /// Name of the hidden field that says which version of a thing the form was filled from.
 pub(crate) const REVISION: &str = "revision";
-
-/// Before the name of a field: which of two versions of it to keep.
-const PICK: &str = "pick.";
 
 /// A form with what was typed and what is wrong with it.
 pub(crate) struct Entry<'a> {
@@ -162,7 +159,7 @@ pub(crate) fn script(lang: Lang) -> Script {
 
 /// The fields of a form that belong to the thing itself, as they were typed.
 pub(crate) fn typed(ask: &Ask) -> Fields {
-    let own = |name: &str| name != REVISION && !name.starts_with(PICK);
+    let own = |name: &str| name != REVISION && !is_ours(name);
     ask.form()
         .iter()
         .filter(|(name, _)| own(name))
@@ -173,92 +170,4 @@ pub(crate) fn typed(ask: &Ask) -> Fields {
 /// The version the form was filled from; none when it says none.
 pub(crate) fn revision(ask: &Ask) -> Option<i64> {
     ask.sent(REVISION)?.parse().ok()
-}
-
-/// What was typed, with the other browser's text in the fields where that was picked.
-pub(crate) fn picked(ask: &Ask, mut mine: Fields, theirs: &Fields) -> Fields {
-    for (name, choice) in ask.form() {
-        let Some(field) = name.strip_prefix(PICK) else {
-            continue;
-        };
-        if choice != "theirs" {
-            continue;
-        }
-        match theirs.get(field) {
-            Some(text) => mine.insert(field.to_owned(), text.clone()),
-            None => mine.remove(field),
-        };
-    }
-    mine
-}
-
-/// Two versions of one thing, side by side, where they differ; every field is to be chosen.
-pub(crate) struct Conflict<'a> {
-    /// What this browser sent.
-    pub mine: &'a Fields,
-    /// What another one saved before it.
-    pub theirs: &'a Fields,
-    /// The version of theirs.
-    pub revision: i64,
-    /// Where the form goes.
-    pub action: &'a str,
-    /// Where theirs can be looked at.
-    pub show: &'a str,
-}
-
-impl Conflict<'_> {
-    /// The form; `label` names a field in words.
-    pub fn form(&self, w: &Words, label: impl Fn(&str) -> String) -> Markup {
-        let text = |fields: &Fields, name: &str| fields.get(name).cloned().unwrap_or_default();
-        let mut names: Vec<&String> = self.mine.keys().chain(self.theirs.keys()).collect();
-        names.sort();
-        names.dedup();
-        let differ = names
-            .iter()
-            .filter(|n| text(self.mine, n).trim() != text(self.theirs, n).trim());
-        html! {
-            form method="post" action=(self.action) data-keep="unsaved" {
-                input type="hidden" name=(REVISION) value=(self.revision);
-                @for (name, value) in self.mine {
-                    input type="hidden" name=(name) value=(value);
-                }
-                table.cards {
-                    caption { (w.get("conflict-caption")) }
-                    thead {
-                        tr {
-                            th scope="col" { (w.get("conflict-field")) }
-                            th scope="col" { (w.get("conflict-mine")) }
-                            th scope="col" { (w.get("conflict-theirs")) }
-                        }
-                    }
-                    tbody {
-                        @for name in differ {
-                            tr {
-                                th scope="row" { (label(name)) }
-                                @for (key, id, fields) in [
-                                    ("mine", "conflict-mine", self.mine),
-                                    ("theirs", "conflict-theirs", self.theirs),
-                                ] {
-                                    td data-name=(w.get(id)) {
-                                        label.keep {
-                                            input type="radio" name={ (PICK) (name) } value=(key)
-                                                checked[key == "mine"];
-                                            span.hidden-label { (label(name)) ", " (w.get(id)) ": " }
-                                            @let value = text(fields, name);
-                                            @if value.is_empty() { (w.get("conflict-empty")) }
-                                            @else { (value) }
-                                        }
-                                    }
-                                }
-                            }
-                        }
-                    }
-                }
-                div.acts {
-                    button.main-act { (w.get("conflict-save")) }
-                    a.button href=(self.show) { (w.get("conflict-leave")) }
-                }
-            }
-        }
-    }
 }

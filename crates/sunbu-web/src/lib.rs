@@ -9,6 +9,7 @@ mod answer;
 mod app;
 mod ask;
 mod assets;
+mod conflict;
 mod entry;
 mod error;
 mod guard;

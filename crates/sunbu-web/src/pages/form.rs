@@ -12,9 +12,10 @@ use sunbu_words::Words;
 use crate::answer::{go, page, page_with};
 use crate::app::Room;
 use crate::ask::Ask;
-use crate::entry::{self, Conflict, Entry};
+use crate::conflict::{self, Conflict, Picks};
+use crate::entry::{self, Entry};
 use crate::error::Fault;
-use crate::parts::{Frame, Here, fault_summary, frame, wrongs};
+use crate::parts::{Frame, Here, Wrong, fault_summary, frame, wrongs};
 
 /// What the studio keeps and edits by a form of its own.
 pub(crate) trait Thing: Sized {
@@ -52,9 +53,28 @@ pub(crate) trait Thing: Sized {
 struct Sheet<'a> {
     title: &'a str,
     action: &'a str,
-    revision: Option<i64>,
+    /// The version it was filled from; none for what is new.
+    from: Option<&'a From>,
     fields: &'a Fields,
     problems: &'a [Problem],
+}
+
+/// The version a form was filled from.
+struct From {
+    /// Its number; none when the form does not say.
+    revision: Option<i64>,
+    /// Every field as it was; empty when the form does not say.
+    was: Fields,
+}
+
+impl From {
+    /// What a form that was sent says.
+    fn said(ask: &Ask) -> Self {
+        Self {
+            revision: entry::revision(ask),
+            was: conflict::was(ask),
+        }
+    }
 }
 
 fn id_of<T: Thing>(ask: &Ask) -> Result<i64, Fault> {
@@ -72,7 +92,7 @@ pub(crate) fn new<T: Thing>(_room: &Room, ask: &Ask) -> Result<Response, Fault> 
     let sheet = Sheet {
         title: &title,
         action: &action,
-        revision: None,
+        from: None,
         fields,
         problems,
     };
@@ -94,19 +114,19 @@ pub(crate) fn add<T: Thing>(room: &Room, ask: &Ask) -> Result<Response, Fault> {
 /// The form with everything as it was typed and what is wrong with it.
 fn refused<T: Thing>(
     ask: &Ask,
-    known: Option<(i64, &str, Option<i64>)>,
+    known: Option<(i64, &str, &From)>,
     fields: &Fields,
     problems: &[Problem],
 ) -> Response {
     let new = words::<T>(ask, "new");
-    let (action, title, revision) = match known {
-        Some((id, name, revision)) => (format!("{}/{id}/edit", T::PATH), name, revision),
+    let (action, title, from) = match known {
+        Some((id, name, from)) => (format!("{}/{id}/edit", T::PATH), name, Some(from)),
         None => (format!("{}/new", T::PATH), new.as_str(), None),
     };
     let sheet = Sheet {
         title,
         action: &action,
-        revision,
+        from,
         fields,
         problems,
     };
@@ -120,11 +140,15 @@ fn refused<T: Thing>(
 pub(crate) fn edit<T: Thing>(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let id = id_of::<T>(ask)?;
     let kept = T::find(&room.store(), id)?;
+    let from = From {
+        revision: Some(kept.revision),
+        was: kept.value.fields(entry::script(ask.lang)),
+    };
     let sheet = Sheet {
         title: kept.value.name(),
         action: &format!("{}/{id}/edit", T::PATH),
-        revision: Some(kept.revision),
-        fields: &kept.value.fields(entry::script(ask.lang)),
+        from: Some(&from),
+        fields: &from.was,
         problems: &[],
     };
     Ok(page(sheet_page::<T>(ask, &sheet)))
@@ -137,32 +161,40 @@ pub(crate) fn save<T: Thing>(room: &Room, ask: &Ask) -> Result<Response, Fault> 
     let Some(now) = T::find(&store, id).map(Some).or_else(none_when_missing)? else {
         return Ok(erased_meanwhile::<T>(ask));
     };
-    let theirs = now.value.fields(entry::script(ask.lang));
-    let revision = entry::revision(ask);
-    let fresh = revision == Some(now.revision);
-    // Theirs is only picked from the version that was shown.
-    let mine = entry::typed(ask);
-    let fields = if fresh {
-        entry::picked(ask, mine, &theirs)
+    let (from, picks) = (From::said(ask), Picks::read(ask));
+    let fresh = from.revision == Some(now.revision);
+    // A choice is between mine and the version of theirs that was shown beside it.
+    let shown = if fresh {
+        now.value.fields(entry::script(ask.lang))
+    } else if from.was.is_empty() {
+        // A form that does not say what it showed chooses nothing.
+        entry::typed(ask)
     } else {
-        mine
+        from.was.clone()
     };
+    if fresh
+        && picks.open().next().is_some()
+        && let Ok(mine) = T::read(&entry::typed(ask))
+    {
+        return Ok(unchosen(ask, id, &mine, &picks, &now));
+    }
+    let fields = picks.apply(ask, &shown);
     let thing = match T::read(&fields) {
         Ok(thing) => thing,
         Err(problems) => {
-            let known = Some((id, now.value.name(), revision));
+            let known = Some((id, now.value.name(), &from));
             return Ok(refused::<T>(ask, known, &fields, &problems));
         }
     };
     if !fresh {
-        return Ok(stale(ask, id, &thing, &now));
+        return Ok(stale(ask, id, &thing, &from, &now));
     }
     match thing.save(&mut store, id, now.revision, &room.now()) {
         Ok(()) => Ok(go(&format!("{}/{id}?done=saved", T::PATH))),
         // Another program on the same file was quicker by a moment.
         Err(StoreError::Stale { .. }) => {
             let newest = T::find(&store, id)?;
-            Ok(stale(ask, id, &thing, &newest))
+            Ok(stale(ask, id, &thing, &from, &newest))
         }
         Err(other) => Err(other.into()),
     }
@@ -181,7 +213,7 @@ fn erased_meanwhile<T: Thing>(ask: &Ask) -> Response {
     let sheet = Sheet {
         title: &title,
         action: &format!("{}/new", T::PATH),
-        revision: None,
+        from: None,
         fields: &entry::typed(ask),
         problems: &[],
     };
@@ -191,9 +223,43 @@ fn erased_meanwhile<T: Thing>(ask: &Ask) -> Response {
     page_with(StatusCode::GONE, sheet_page_after::<T>(ask, &sheet, &lead))
 }
 
-/// Both versions, for the later of two browsers; written alike, so that only what says something
-/// else differs.
-fn stale<T: Thing>(ask: &Ask, id: i64, mine: &T, newest: &Kept<T>) -> Response {
+/// Both versions, for the later of two browsers; all are written alike, so that only what says
+/// something else differs.
+fn stale<T: Thing>(ask: &Ask, id: i64, mine: &T, from: &From, newest: &Kept<T>) -> Response {
+    let script = entry::script(ask.lang);
+    let base = T::read(&from.was).ok().map(|thing| thing.fields(script));
+    let shown = Shown {
+        status: StatusCode::CONFLICT,
+        base: base.as_ref(),
+        picks: &Picks::read(ask).only_open(),
+    };
+    both_versions(ask, id, mine, newest, &shown)
+}
+
+/// Both versions once more, for whoever left a line without a choice.
+fn unchosen<T: Thing>(ask: &Ask, id: i64, mine: &T, picks: &Picks, newest: &Kept<T>) -> Response {
+    let shown = Shown {
+        status: StatusCode::UNPROCESSABLE_ENTITY,
+        base: None,
+        picks,
+    };
+    both_versions(ask, id, mine, newest, &shown)
+}
+
+/// What is known of a conflict beside the two versions.
+struct Shown<'a> {
+    status: StatusCode,
+    base: Option<&'a Fields>,
+    picks: &'a Picks,
+}
+
+fn both_versions<T: Thing>(
+    ask: &Ask,
+    id: i64,
+    mine: &T,
+    newest: &Kept<T>,
+    shown: &Shown<'_>,
+) -> Response {
     let w = ask.words();
     let script = entry::script(ask.lang);
     let (action, show) = (
@@ -202,20 +268,35 @@ fn stale<T: Thing>(ask: &Ask, id: i64, mine: &T, newest: &Kept<T>) -> Response {
     );
     let (mine, theirs) = (mine.fields(script), newest.value.fields(script));
     let conflict = Conflict {
+        base: shown.base,
         mine: &mine,
         theirs: &theirs,
+        picks: shown.picks,
         revision: newest.revision,
         action: &action,
         show: &show,
     };
+    let differ = conflict.differ();
+    if differ.is_empty() {
+        // Both windows saved the same.
+        return go(&format!("{show}?done=saved"));
+    }
+    let open = shown.picks.open().filter(|field| differ.contains(field));
+    let open = open.map(|field| Wrong {
+        place: field.to_owned(),
+        label: T::label(w, field),
+        sentence: w.get("conflict-choose"),
+    });
+    let wrongs: Vec<Wrong> = open.collect();
     let title = w.get("conflict-title");
     let body = html! {
         h1 { (title) }
+        (fault_summary(w, &wrongs))
         p { (w.get("conflict-how")) }
-        (conflict.form(w, |name| T::label(w, name)))
+        (conflict.form(w, |name| T::label(w, name), &wrongs))
     };
     let framed = Frame::new(&title, T::HERE).with(&["form.js"]);
-    page_with(StatusCode::CONFLICT, frame(ask, &framed, &body))
+    page_with(shown.status, frame(ask, &framed, &body))
 }
 
 fn sheet_page<T: Thing>(ask: &Ask, sheet: &Sheet<'_>) -> Markup {
@@ -238,8 +319,11 @@ fn sheet_page_after<T: Thing>(ask: &Ask, sheet: &Sheet<'_>, lead: &Markup) -> Ma
         (fault_summary(w, &wrongs))
         p { (words::<T>(ask, "form-how")) }
         form method="post" action=(sheet.action) data-keep=(unsaved) novalidate {
-            @if let Some(revision) = sheet.revision {
-                input type="hidden" name=(entry::REVISION) value=(revision);
+            @if let Some(from) = sheet.from {
+                @if let Some(revision) = from.revision {
+                    input type="hidden" name=(entry::REVISION) value=(revision);
+                }
+                (conflict::was_inputs(&from.was))
             }
             (T::form(&entry))
             div.acts { button.main-act { (w.get("save")) } a.button href=(T::PATH) { (w.get("cancel")) } }

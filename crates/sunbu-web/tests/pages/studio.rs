@@ -126,3 +126,59 @@ pub async fn keep(app: &Router, path: &str, title: &str) -> i64 {
     id.and_then(|id| id.parse().ok())
         .expect("the plan's number")
 }
+
+/// The fields that a browser would send of a page's last form with fields of its own, in order:
+/// inputs with their values, radio buttons where they are checked, several lines of text.
+pub fn form_of(page: &str) -> Vec<(String, String)> {
+    let main = page.split_once("<main").expect("the main part").1;
+    let form = main.split_once("method=\"post\"").expect("a form").1;
+    let form = form.split_once("</form>").expect("its end").0;
+    let mut out = Vec::new();
+    for tag in form.split('<').skip(1) {
+        let (inside, after) = tag.split_once('>').expect("a whole tag");
+        let attribute = |name: &str| {
+            let (_, rest) = inside.split_once(&format!(" {name}=\""))?;
+            Some(plain(rest.split('"').next()?))
+        };
+        let Some(name) = attribute("name") else {
+            continue;
+        };
+        let off = inside.contains("type=\"radio\"") && !inside.contains(" checked");
+        if inside.starts_with("input") && !off {
+            out.push((name, attribute("value").unwrap_or_default()));
+        } else if inside.starts_with("textarea") {
+            out.push((name, plain(after.trim_start_matches('\n'))));
+        }
+    }
+    out
+}
+
+/// A text without the escapes of HTML.
+fn plain(text: &str) -> String {
+    let escapes = [
+        ("&quot;", "\""),
+        ("&lt;", "<"),
+        ("&gt;", ">"),
+        ("&amp;", "&"),
+    ];
+    escapes
+        .iter()
+        .fold(text.to_owned(), |text, (from, to)| text.replace(from, to))
+}
+
+/// Fields as a form sends them.
+pub fn encoded(fields: &[(String, String)]) -> String {
+    let byte = |byte: u8| format!("%{byte:02x}");
+    let text = |text: &str| text.bytes().map(byte).collect::<String>();
+    let pairs = fields
+        .iter()
+        .map(|(name, value)| format!("{}={}", text(name), text(value)));
+    pairs.collect::<Vec<_>>().join("&")
+}
+
+/// The same fields with one of them changed.
+pub fn with(mut fields: Vec<(String, String)>, name: &str, to: &str) -> Vec<(String, String)> {
+    let field = fields.iter_mut().rev().find(|(field, _)| field == name);
+    field.expect("the field").1 = to.to_owned();
+    fields
+}
