@@ -46,18 +46,4 @@ impl Store {
     ) -> Result<(), StoreError> {
         record::save(&mut self.connection, id, revision, piece, now)
     }
-
-    /// Erases a garment. Plans made with it stay, with the garment as it was then.
-    ///
-    /// # Errors
-    /// [`StoreError::NotFound`], or when the store cannot be written.
-    pub fn erase_garment(&mut self, id: i64) -> Result<(), StoreError> {
-        match self
-            .connection
-            .execute("DELETE FROM piece WHERE id = ?1", [id])?
-        {
-            0 => Err(record::missing::<Piece>()),
-            _ => Ok(()),
-        }
-    }
 }

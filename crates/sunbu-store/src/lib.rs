@@ -7,6 +7,7 @@
 #![deny(missing_docs)]
 
 mod backup;
+mod erasing;
 mod error;
 mod garments;
 mod people;

@@ -1,9 +1,8 @@
 //! The people of the studio.
 
-use rusqlite::Transaction;
-use sunbu_core::case::{CaseFile, Person};
+use sunbu_core::case::Person;
 
-use crate::{Kept, Store, StoreError, backup, record};
+use crate::{Kept, Store, StoreError, record};
 
 impl Store {
     /// Everyone, by name.
@@ -47,57 +46,4 @@ impl Store {
     ) -> Result<(), StoreError> {
         record::save(&mut self.connection, id, revision, person, now)
     }
-
-    /// Erases a person, their plans, and their hands from the plans of others; then rewrites the
-    /// file, so that the bytes are gone too, and removes the copies made before migrations.
-    /// Backups that somebody asked for still hold them.
-    ///
-    /// # Errors
-    /// [`StoreError::NotFound`]; [`StoreError::Traces`] when they are erased but the file could
-    /// not be rewritten; or when the store cannot be written.
-    pub fn erase_person(&mut self, id: i64) -> Result<(), StoreError> {
-        let tx = self.connection.transaction()?;
-        take_hands_out(&tx, id)?;
-        if tx.execute("DELETE FROM person WHERE id = ?1", [id])? == 0 {
-            return Err(record::missing::<Person>());
-        }
-        tx.commit()?;
-        self.scrub()
-    }
-
-    /// Rewrites the file without what was deleted and empties the write-ahead log.
-    fn scrub(&self) -> Result<(), StoreError> {
-        let traces = |error: rusqlite::Error| StoreError::Traces(error.to_string());
-        self.connection.execute_batch("VACUUM").map_err(traces)?;
-        let held: bool = self
-            .connection
-            .query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get(0))
-            .map_err(traces)?;
-        if held {
-            return Err(StoreError::Traces("another program is reading".into()));
-        }
-        match &self.path {
-            Some(path) => backup::forget_old_versions(path)
-                .map_err(|error| StoreError::Traces(error.to_string())),
-            None => Ok(()),
-        }
-    }
-}
-
-/// Plans of others hold a copy of the dresser's measures; it goes with the dresser.
-fn take_hands_out(tx: &Transaction<'_>, dresser: i64) -> Result<(), StoreError> {
-    let plans = tx
-        .prepare("SELECT id, case_toml FROM plan WHERE dresser_id = ?1")?
-        .query_map([dresser], |row| Ok((row.get(0)?, row.get(1)?)))?
-        .collect::<Result<Vec<(i64, String)>, _>>()?;
-    for (id, text) in plans {
-        let mut case = CaseFile::parse(&text)
-            .map_err(|problems| StoreError::unreadable("plan", id, &problems))?;
-        case.dresser = None;
-        tx.execute(
-            "UPDATE plan SET case_toml = ?2 WHERE id = ?1",
-            (id, case.to_toml()),
-        )?;
-    }
-    Ok(())
 }

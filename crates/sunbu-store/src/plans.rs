@@ -6,7 +6,7 @@ use sunbu_core::dressing::Occasion;
 
 use crate::{Store, StoreError};
 
-const MISSING: StoreError = StoreError::NotFound { what: "plan" };
+pub(crate) const MISSING: StoreError = StoreError::NotFound { what: "plan" };
 
 /// A plan in a list.
 #[derive(Debug, Clone, PartialEq)]
@@ -136,20 +136,6 @@ impl Store {
             ),
         )?;
         Ok(self.connection.last_insert_rowid())
-    }
-
-    /// Erases a plan.
-    ///
-    /// # Errors
-    /// [`StoreError::NotFound`], or when the store cannot be written.
-    pub fn erase_plan(&mut self, id: i64) -> Result<(), StoreError> {
-        match self
-            .connection
-            .execute("DELETE FROM plan WHERE id = ?1", [id])?
-        {
-            0 => Err(MISSING),
-            _ => Ok(()),
-        }
     }
 
     /// The rows that meet a condition written in this file.

@@ -1,11 +1,8 @@
-//! What is kept comes back as it was, and what is erased is gone.
+//! What is kept comes back as it was.
 
 #![allow(clippy::unwrap_used, missing_docs, dead_code)]
 
 mod studio;
-
-use std::fs;
-use std::path::Path;
 
 use studio::{NOW, case, garments, people};
 use sunbu_core::dressing::Standard;
@@ -138,103 +135,6 @@ fn the_own_standard_and_the_dresser_hold_until_taken_back() {
         store.set_dresser(Some(id)),
         Err(StoreError::NotFound { .. })
     ));
-}
-
-/// How often the word stands in the store's files, its log among them.
-fn found_in_files(directory: &Path, word: &str) -> usize {
-    fs::read_dir(directory)
-        .unwrap()
-        .map(|entry| {
-            let bytes = fs::read(entry.unwrap().path()).unwrap();
-            bytes
-                .windows(word.len())
-                .filter(|part| *part == word.as_bytes())
-                .count()
-        })
-        .sum()
-}
-
-#[test]
-fn an_erased_person_leaves_no_byte_of_the_name_in_the_file_or_the_log() {
-    let directory = tempfile::tempdir().unwrap();
-    let path = directory.path().join("studio.db");
-    let mut store = Store::open(&path, NOW).unwrap();
-    let mut everyone = people();
-    let (mut gone, stays) = (everyone.remove(0), everyone.remove(0));
-    gone.name = "Zzyxomachia".into();
-    gone.note = "Quibberwocky ".repeat(100);
-    let garment = garments().remove(0);
-    let id = store.add_person(&gone, NOW).unwrap();
-    let other = store.add_person(&stays, NOW).unwrap();
-    let piece = store.add_garment(&garment, NOW).unwrap();
-    for revision in 1..=5 {
-        store.save_person(id, revision, &gone, NOW).unwrap();
-    }
-    store.set_dresser(Some(id)).unwrap();
-    let own = case(&gone, &garment, None);
-    let by_her = case(&stays, &garment, Some(gone.clone()));
-    store
-        .add_plan(
-            &NewPlan {
-                ids: (id, piece),
-                title: "own",
-                case: &own,
-                query: "",
-            },
-            NOW,
-        )
-        .unwrap();
-    let kept = store
-        .add_plan(
-            &NewPlan {
-                ids: (other, piece),
-                title: "hers",
-                case: &by_her,
-                query: "",
-            },
-            NOW,
-        )
-        .unwrap();
-    for word in ["Zzyxomachia", "Quibberwocky"] {
-        assert!(
-            found_in_files(directory.path(), word) > 0,
-            "{word} was never written"
-        );
-    }
-    // As it is left by a migration.
-    fs::copy(&path, directory.path().join("studio.db.version-1")).unwrap();
-    store.erase_person(id).unwrap();
-    for word in ["Zzyxomachia", "Quibberwocky"] {
-        assert_eq!(found_in_files(directory.path(), word), 0, "{word} is left");
-    }
-    let plans = store.plans().unwrap();
-    assert_eq!(plans.iter().map(|row| row.id).collect::<Vec<_>>(), [kept]);
-    assert_eq!(store.plan(kept).unwrap().case, case(&stays, &garment, None));
-    assert!(
-        found_in_files(directory.path(), &stays.name) > 0,
-        "the other person stays"
-    );
-}
-
-#[test]
-fn an_erasing_held_up_by_a_reader_says_so_and_is_finished_by_closing_and_opening() {
-    let directory = tempfile::tempdir().unwrap();
-    let path = directory.path().join("studio.db");
-    let mut store = Store::open(&path, NOW).unwrap();
-    let mut gone = people().remove(0);
-    gone.name = "Zzyxomachia".into();
-    let id = store.add_person(&gone, NOW).unwrap();
-    let reader = rusqlite::Connection::open(&path).unwrap();
-    reader
-        .execute_batch("BEGIN; SELECT count(*) FROM person;")
-        .unwrap();
-    let held = store.erase_person(id);
-    assert!(matches!(held, Err(StoreError::Traces(_))), "{held:?}");
-    assert!(matches!(store.person(id), Err(StoreError::NotFound { .. })));
-    drop((reader, store));
-    let store = Store::open(&path, NOW).unwrap();
-    assert!(store.people().unwrap().is_empty());
-    assert_eq!(found_in_files(directory.path(), "Zzyxomachia"), 0);
 }
 
 #[test]

@@ -1,0 +1,90 @@
+//! Erasing: what goes together, and that its bytes go too.
+//!
+//! Each erasing rewrites the file and removes the copies made before migrations. Backups that
+//! somebody asked for still hold what was erased.
+
+use rusqlite::Transaction;
+use sunbu_core::case::{CaseFile, Person, Piece};
+
+use crate::record::{self, Record};
+use crate::{Store, StoreError, backup, plans};
+
+impl Store {
+    /// Erases a person, their plans, and their hands from the plans of others.
+    ///
+    /// # Errors
+    /// [`StoreError::NotFound`]; [`StoreError::Traces`] when they are erased but the file could
+    /// not be rewritten; or when the store cannot be written.
+    pub fn erase_person(&mut self, id: i64) -> Result<(), StoreError> {
+        let tx = self.connection.transaction()?;
+        take_hands_out(&tx, id)?;
+        delete(&tx, Person::TABLE, id, record::missing::<Person>())?;
+        tx.commit()?;
+        self.scrub()
+    }
+
+    /// Erases a garment. Plans made with it stay, with the garment as it was then.
+    ///
+    /// # Errors
+    /// As [`Store::erase_person`].
+    pub fn erase_garment(&mut self, id: i64) -> Result<(), StoreError> {
+        let tx = self.connection.transaction()?;
+        delete(&tx, Piece::TABLE, id, record::missing::<Piece>())?;
+        tx.commit()?;
+        self.scrub()
+    }
+
+    /// Erases a plan. Person and garment stay.
+    ///
+    /// # Errors
+    /// As [`Store::erase_person`].
+    pub fn erase_plan(&mut self, id: i64) -> Result<(), StoreError> {
+        let tx = self.connection.transaction()?;
+        delete(&tx, "plan", id, plans::MISSING)?;
+        tx.commit()?;
+        self.scrub()
+    }
+
+    /// Rewrites the file without what was deleted and empties the write-ahead log.
+    fn scrub(&self) -> Result<(), StoreError> {
+        let traces = |error: rusqlite::Error| StoreError::Traces(error.to_string());
+        self.connection.execute_batch("VACUUM").map_err(traces)?;
+        let held: bool = self
+            .connection
+            .query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get(0))
+            .map_err(traces)?;
+        if held {
+            return Err(StoreError::Traces("another program is reading".into()));
+        }
+        match &self.path {
+            Some(path) => backup::forget_old_versions(path)
+                .map_err(|error| StoreError::Traces(error.to_string())),
+            None => Ok(()),
+        }
+    }
+}
+
+fn delete(tx: &Transaction<'_>, table: &str, id: i64, none: StoreError) -> Result<(), StoreError> {
+    match tx.execute(&format!("DELETE FROM {table} WHERE id = ?1"), [id])? {
+        0 => Err(none),
+        _ => Ok(()),
+    }
+}
+
+/// Plans of others hold a copy of the dresser's measures; it goes with the dresser.
+fn take_hands_out(tx: &Transaction<'_>, dresser: i64) -> Result<(), StoreError> {
+    let plans = tx
+        .prepare("SELECT id, case_toml FROM plan WHERE dresser_id = ?1")?
+        .query_map([dresser], |row| Ok((row.get(0)?, row.get(1)?)))?
+        .collect::<Result<Vec<(i64, String)>, _>>()?;
+    for (id, text) in plans {
+        let mut case = CaseFile::parse(&text)
+            .map_err(|problems| StoreError::unreadable("plan", id, &problems))?;
+        case.dresser = None;
+        tx.execute(
+            "UPDATE plan SET case_toml = ?2 WHERE id = ?1",
+            (id, case.to_toml()),
+        )?;
+    }
+    Ok(())
+}
