@@ -11,7 +11,7 @@ pub enum StoreError {
     /// There is no such thing, or no longer.
     #[error("there is no such {what}; it may have been erased")]
     NotFound {
-        /// What was asked for: person, garment or plan.
+        /// What was asked for: person, garment, plan or dresser.
         what: &'static str,
     },
     /// Someone saved it since it was read.

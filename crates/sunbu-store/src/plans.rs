@@ -1,12 +1,13 @@
 //! The plans kept, newest first.
 
-use rusqlite::{OptionalExtension, Params, Row};
-use sunbu_core::case::CaseFile;
+use rusqlite::{OptionalExtension, Params, Row, TransactionBehavior};
+use sunbu_core::case::{CaseFile, Person, Piece};
 use sunbu_core::dressing::Occasion;
 
-use crate::{Store, StoreError};
+use crate::{Store, StoreError, record};
 
 pub(crate) const MISSING: StoreError = StoreError::NotFound { what: "plan" };
+const NO_DRESSER: StoreError = StoreError::NotFound { what: "dresser" };
 
 /// A plan in a list.
 #[derive(Debug, Clone, PartialEq)]
@@ -45,6 +46,8 @@ pub struct SavedPlan {
 pub struct NewPlan<'a> {
     /// The numbers of the person and the garment.
     pub ids: (i64, i64),
+    /// The number of the person whose hands the case names; none when it names none.
+    pub dresser: Option<i64>,
     /// What the studio calls it.
     pub title: &'a str,
     /// What it is made from.
@@ -101,24 +104,34 @@ impl Store {
     /// Keeps a plan; answers its number.
     ///
     /// # Errors
-    /// [`StoreError::NotFound`] when the person or the garment was erased meanwhile,
-    /// [`StoreError::Unfit`] when the case would not read back, or when the store cannot be
-    /// written.
+    /// [`StoreError::NotFound`] when the person, the garment or the dresser was erased meanwhile,
+    /// or when the case names a dresser and the plan does not say which person that is: the
+    /// measures could then never be taken out again. [`StoreError::Unfit`] when the case would not
+    /// read back, or when the store cannot be written.
     pub fn add_plan(&mut self, plan: &NewPlan<'_>, now: &str) -> Result<i64, StoreError> {
         let text = plan.case.to_toml();
         let case = CaseFile::parse(&text).map_err(StoreError::Unfit)?;
         let (person, garment) = plan.ids;
-        self.person(person)?;
-        self.garment(garment)?;
         let dresser = match &case.dresser {
-            Some(_) => self.dresser()?.map(|kept| kept.id),
+            Some(_) => Some(plan.dresser.ok_or(NO_DRESSER)?),
             None => None,
         };
+        // Written at once, so that nobody can be erased between the look and the writing.
+        let tx = self
+            .connection
+            .transaction_with_behavior(TransactionBehavior::Immediate)?;
+        record::must_be::<Person>(&tx, person)?;
+        record::must_be::<Piece>(&tx, garment)?;
+        if let Some(dresser) = dresser {
+            if !record::exists::<Person>(&tx, dresser)? {
+                return Err(NO_DRESSER);
+            }
+        }
         let piece = case
             .garments
             .first()
             .map_or("", |piece| piece.name.as_str());
-        self.connection.execute(
+        tx.execute(
             "INSERT INTO plan (person_id, garment_id, dresser_id, title, made_at, occasion, \
              person_name, garment_name, case_toml, query) \
              VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
@@ -135,7 +148,9 @@ impl Store {
                 plan.query,
             ),
         )?;
-        Ok(self.connection.last_insert_rowid())
+        let id = tx.last_insert_rowid();
+        tx.commit()?;
+        Ok(id)
     }
 
     /// The rows that meet a condition written in this file.

@@ -55,6 +55,19 @@ pub(crate) const fn missing<T: Record>() -> StoreError {
     StoreError::NotFound { what: T::WHAT }
 }
 
+/// Whether there is one of this number, whether or not it can be read.
+pub(crate) fn exists<T: Record>(connection: &Connection, id: i64) -> Result<bool, StoreError> {
+    let sql = format!("SELECT 1 FROM {} WHERE id = ?1", T::TABLE);
+    Ok(connection.prepare_cached(&sql)?.exists([id])?)
+}
+
+/// Refuses a number that nothing has.
+pub(crate) fn must_be<T: Record>(connection: &Connection, id: i64) -> Result<(), StoreError> {
+    exists::<T>(connection, id)?
+        .then_some(())
+        .ok_or(missing::<T>())
+}
+
 /// All of them, by name.
 pub(crate) fn all<T: Record>(connection: &Connection) -> Result<Vec<Kept<T>>, StoreError> {
     let tx = connection.unchecked_transaction()?;

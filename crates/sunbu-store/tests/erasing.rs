@@ -49,6 +49,7 @@ fn an_erased_person_leaves_no_byte_of_the_name_in_the_file_or_the_log() {
         .add_plan(
             &NewPlan {
                 ids: (id, piece),
+                dresser: None,
                 title: "own",
                 case: &own,
                 query: "",
@@ -60,6 +61,7 @@ fn an_erased_person_leaves_no_byte_of_the_name_in_the_file_or_the_log() {
         .add_plan(
             &NewPlan {
                 ids: (other, piece),
+                dresser: Some(id),
                 title: "hers",
                 case: &by_her,
                 query: "",
@@ -141,6 +143,7 @@ fn with_marks(path: &Path) -> (Store, i64, i64) {
     );
     let plan = NewPlan {
         ids,
+        dresser: None,
         title: "Quibberwocky",
         case: &then,
         query: "occasion=formal&nape_drop=5.4321",
@@ -190,4 +193,39 @@ fn an_erased_plan_leaves_no_byte_of_its_title_and_measures() {
         "{again:?}"
     );
     assert_eq!(store.garment(garment).unwrap().value.name, "Zzyxomachia");
+}
+
+#[test]
+fn hands_go_with_the_dresser_who_gave_them_whoever_dresses_now() {
+    let mut store = Store::in_memory().unwrap();
+    let (everyone, garment) = (people(), garments().remove(0));
+    let ids: Vec<i64> = everyone[..3]
+        .iter()
+        .map(|person| store.add_person(person, NOW).unwrap())
+        .collect();
+    let piece = store.add_garment(&garment, NOW).unwrap();
+    store.set_dresser(Some(ids[1])).unwrap();
+    // Made while the second dressed, kept after another window chose the third.
+    let made = case(&everyone[0], &garment, Some(everyone[1].clone()));
+    store.set_dresser(Some(ids[2])).unwrap();
+    let plan = NewPlan {
+        ids: (ids[0], piece),
+        dresser: Some(ids[1]),
+        title: "hers",
+        case: &made,
+        query: "",
+    };
+    let id = store.add_plan(&plan, NOW).unwrap();
+    store.erase_person(ids[2]).unwrap();
+    assert_eq!(store.plan(id).unwrap().case.dresser, made.dresser);
+    store.erase_person(ids[1]).unwrap();
+    assert_eq!(store.plan(id).unwrap().case.dresser, None);
+    // Erased before the plan is kept, or not named at all: the measures are not taken in again.
+    for dresser in [Some(ids[1]), None] {
+        let late = store.add_plan(&NewPlan { dresser, ..plan }, NOW);
+        assert!(
+            matches!(late, Err(StoreError::NotFound { what: "dresser" })),
+            "{dresser:?}: {late:?}"
+        );
+    }
 }

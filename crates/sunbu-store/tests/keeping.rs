@@ -90,6 +90,7 @@ fn a_plan_comes_back_whole_and_outlives_its_garment() {
     let case = case(&person, &garment, None);
     let new = NewPlan {
         ids,
+        dresser: None,
         title: "Tea in May",
         case: &case,
         query: "occasion=formal",

@@ -25,6 +25,8 @@ use crate::state::State;
 /// Everything a plan is made from, looked up and completed.
 pub(crate) struct Bench {
     ids: (i64, i64),
+    /// The number of the person whose hands the case names; none on the bench of a kept plan.
+    dresser: Option<i64>,
     case: CaseFile,
     body: Body,
     cut: Garment,
@@ -42,16 +44,17 @@ impl Bench {
             .zip(ask.id("garment"))
             .ok_or(Fault::NotFound)?;
         let store = room.store();
+        let (dresser, hands) = store.dresser()?.map(|kept| (kept.id, kept.value)).unzip();
         let case = CaseFile {
             person: store.person(person)?.value,
             garments: vec![store.garment(garment)?.value],
             occasion: state.occasion,
             locks: state.locks(),
-            dresser: store.dresser()?.map(|kept| kept.value),
+            dresser: hands,
             standard: store.own_standard()?,
         };
         drop(store);
-        Self::from_case((person, garment), case)
+        Self::from_case((person, garment), dresser, case)
     }
 
     /// The bench of a kept plan, as it was, with its dressing.
@@ -62,10 +65,10 @@ impl Bench {
             .person_id
             .zip(saved.row.garment_id)
             .unwrap_or((0, 0));
-        Ok((Self::from_case(ids, saved.case.clone())?, state))
+        Ok((Self::from_case(ids, None, saved.case.clone())?, state))
     }
 
-    fn from_case(ids: (i64, i64), case: CaseFile) -> Result<Self, Fault> {
+    fn from_case(ids: (i64, i64), dresser: Option<i64>, case: CaseFile) -> Result<Self, Fault> {
         let piece = case.garments.first().ok_or(Fault::NotFound)?;
         let (body, cut) = (case.person.body()?, piece.garment()?);
         let fitting = Fitting::new(&body, &cut);
@@ -84,6 +87,7 @@ impl Bench {
         };
         Ok(Self {
             ids,
+            dresser,
             case,
             body,
             cut,
@@ -358,6 +362,7 @@ pub(crate) fn keep(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let state = state.dressed(&dressing);
     let plan = NewPlan {
         ids: bench.ids,
+        dresser: bench.dresser,
         title,
         case: &bench.case,
         query: &state.query(),

@@ -51,7 +51,8 @@ pub fn fill(store: &mut Store, path: &Path, words: &Words) -> Result<bool, Vec<T
             .map(|one| one.id)
     };
     let dresser = invited.first();
-    store.set_dresser(dresser.and_then(id_of)).map_err(told)?;
+    let dresser_id = dresser.and_then(id_of);
+    store.set_dresser(dresser_id).map_err(told)?;
     for person in invited.iter().take(PLANNED) {
         let Some(id) = id_of(person) else { continue };
         let Some(best) = best_for(person, &kept_garments)? else {
@@ -73,6 +74,7 @@ pub fn fill(store: &mut Store, path: &Path, words: &Words) -> Result<bool, Vec<T
         );
         let plan = NewPlan {
             ids: (id, garment_id),
+            dresser: dresser_id,
             title: &title,
             case: &case,
             query: "occasion=indoors",
