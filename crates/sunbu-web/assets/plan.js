@@ -10,6 +10,7 @@ const base = form.dataset.path;
 let asked = 0; // counts requests: an answer older than the newest shown is dropped
 let shown = 0;
 let running = false;
+let wrong = false; // whether a number cannot be taken
 let again = null; // what to ask once the running request has come back
 
 const stateOf = () => {
@@ -50,9 +51,11 @@ async function redraw(options = {}) {
     const answer = await fetchPart("redraw", query);
     if (mine > shown) {
       shown = mine;
+      tell(answer.problems);
       // While a thumb is on a slider its control must not be replaced under it.
       put(answer.parts);
-      if (options.ask) dress();
+      if (answer.parts.knobs) dress();
+      else if (answer.values_cm) follow(answer.values_cm);
       keepAddress(answer.query, options.ask);
     }
     say("");
@@ -69,6 +72,25 @@ async function redraw(options = {}) {
   } else {
     waysOutSoon();
   }
+}
+
+// Says beside each field what is wrong with it. What is shown elsewhere stays as it was, marked as
+// another dressing than the numbers say.
+function tell(problems) {
+  for (const input of form.querySelectorAll(".knob .cm input")) {
+    const sentence = problems[input.name] ?? "";
+    const place = document.getElementById(`${input.name}-wrong`);
+    if (place.textContent !== sentence) place.textContent = sentence;
+    input.closest(".knob").classList.toggle("bad", sentence !== "");
+    if (sentence) {
+      input.setAttribute("aria-invalid", "true");
+      input.closest("details").open = true;
+    } else {
+      input.removeAttribute("aria-invalid");
+    }
+  }
+  wrong = Object.keys(problems).length > 0;
+  form.querySelector(".pin").classList.toggle("unlike-it", wrong);
 }
 
 function say(text) {
@@ -96,6 +118,7 @@ let waysAsked = 0;
 function waysOutSoon() {
   clearTimeout(waysTimer);
   const mine = ++waysAsked;
+  if (wrong) return;
   waysTimer = setTimeout(async () => {
     try {
       const answer = await fetchPart("ways-out", stateOf());
@@ -106,40 +129,68 @@ function waysOutSoon() {
   }, 500);
 }
 
+const sliderOf = (knob) => knob.querySelector("input[type=range]");
+const numberOf = (knob) => knob.querySelector(".cm input");
+
+// A plain number as it stands in a field; none for shaku and for what cannot be read: the studio
+// reads those.
+function plain(text) {
+  const number = Number(text.trim() || NaN);
+  return Number.isFinite(number) ? number : null;
+}
+
 // Sliders have no name and are not sent: each moves the number beside it.
 function dress() {
   for (const knob of form.querySelectorAll(".knob")) {
-    const slider = knob.querySelector("input[type=range]");
-    const number = knob.querySelector("input[type=number]");
     knob.querySelector(".track").hidden = false;
-    slider.value = number.value;
-    speak(slider);
+    slide(knob, plain(numberOf(knob).value));
   }
 }
 
-// A slider says its unit too.
-function speak(slider) {
+const within = (slider, cm) => cm !== null && cm >= slider.min && cm <= slider.max;
+
+// Moves a slider to a number, unless that lies beyond its ends and may be a slip, and says it
+// with its unit.
+function slide(knob, cm) {
+  const slider = sliderOf(knob);
+  if (within(slider, cm)) slider.value = cm;
   slider.setAttribute("aria-valuetext", `${slider.value} cm`);
 }
 
+// What the studio has read: sliders follow lengths in shaku, and to their end numbers beyond it; a
+// field that was left empty gets the usual number that is drawn for it.
+function follow(values) {
+  for (const knob of form.querySelectorAll(".knob")) {
+    const [number, slider] = [numberOf(knob), sliderOf(knob)];
+    const cm = values[number.name];
+    if (!within(slider, plain(number.value))) {
+      slider.value = cm;
+      slide(knob, null);
+    }
+    if (number.value.trim() === "" && number !== document.activeElement) number.value = cm;
+  }
+}
+
+let typing; // waits for the end of a number before it is judged
 form.addEventListener("input", (event) => {
   const knob = event.target.closest(".knob");
   if (!knob) return;
-  const slider = knob.querySelector("input[type=range]");
-  const number = knob.querySelector("input[type=number]");
-  if (event.target === slider) number.value = slider.value;
-  if (event.target === number) {
-    // An empty or half-typed number is not sent; the figure keeps the last whole one.
-    if (number.value === "" || !Number.isFinite(number.valueAsNumber)) return;
-    slider.value = number.value;
+  const [slider, number] = [sliderOf(knob), numberOf(knob)];
+  if (event.target === slider) {
+    number.value = slider.value;
+    slide(knob, slider.valueAsNumber);
+    redraw();
   }
-  if (event.target !== slider && event.target !== number) return;
-  speak(slider);
-  redraw();
+  if (event.target === number) {
+    slide(knob, plain(number.value));
+    clearTimeout(typing);
+    // An emptied field waits for what is typed next, or for its end.
+    if (number.value.trim() !== "") typing = setTimeout(redraw, 300);
+  }
 });
 
 form.addEventListener("change", (event) => {
-  if (event.target.name === "lock") redraw();
+  if (event.target.name === "lock" || event.target.closest(".cm")) redraw();
   if (event.target.name === "occasion") redraw({ ask: true });
 });
 

@@ -21,6 +21,13 @@ pub(crate) enum Fault {
     NotFound,
     /// The page knows another way of asking: mostly an address typed by hand that a form posts to.
     WrongMethod,
+    /// A value in the address cannot be taken, and nothing is drawn in its place.
+    Unread {
+        /// What is wrong, each with the name of its field.
+        told: Vec<(String, String)>,
+        /// The page on which it can be mended.
+        back: String,
+    },
     /// What is kept contradicts itself; commonest cause: it was kept by an older version with
     /// wider limits. The way out is to edit it.
     Kept(Vec<Problem>),
@@ -58,6 +65,7 @@ impl Fault {
         let (status, id) = match self {
             Self::NotFound => (StatusCode::NOT_FOUND, "error-not-found"),
             Self::WrongMethod => (StatusCode::METHOD_NOT_ALLOWED, "error-method"),
+            Self::Unread { .. } => (StatusCode::UNPROCESSABLE_ENTITY, "error-unread"),
             Self::Kept(_) => (StatusCode::CONFLICT, "error-kept"),
             Self::InUse => (StatusCode::SERVICE_UNAVAILABLE, "error-in-use"),
             Self::Traces => (StatusCode::INTERNAL_SERVER_ERROR, "error-traces"),
@@ -78,6 +86,10 @@ impl Fault {
             h1 { (title) }
             p { (w.get(id)) }
             @if !problems.is_empty() { ul { @for problem in problems { li { (w.problem(problem)) } } } }
+            @if let Self::Unread { told, back } = self {
+                ul { @for (field, sentence) in told { li { strong { (field) } ": " (sentence) } } }
+                p { a href=(back) { (w.get("print-back")) } }
+            }
             p { a href="/" { (w.get("error-home")) } }
         };
         page_with(status, frame(ask, &Frame::new(&title, Here::Home), &body))

@@ -7,6 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use sunbu_core::case::{Fields, read_locks};
 use sunbu_core::dressing::{Decision, Dressing, Locks, Occasion, Rules};
+use sunbu_core::problem::Fault::UnknownChoice;
 use sunbu_core::problem::Problem;
 
 /// What the address says.
@@ -22,6 +23,8 @@ pub(crate) struct State {
     pub ask: bool,
     /// Decisions whose text cannot be taken, with what is wrong with it.
     pub unread: BTreeMap<Decision, Problem>,
+    /// What is wrong with the occasion, where it is none that is known.
+    pub unknown_occasion: Option<Problem>,
 }
 
 impl State {
@@ -34,12 +37,11 @@ impl State {
             locked: BTreeSet::new(),
             ask: false,
             unread: BTreeMap::new(),
+            unknown_occasion: None,
         };
         for (name, text) in pairs {
             match name.as_str() {
-                "occasion" => {
-                    state.occasion = Occasion::from_key(text).unwrap_or(Occasion::Indoors);
-                }
+                "occasion" => state.read_occasion(text),
                 "lock" => state.locked.extend(Decision::from_key(text)),
                 "ask" => state.ask = true,
                 _ => {
@@ -51,7 +53,36 @@ impl State {
         }
         // An address without numbers, as from the list of garments, asks for the plan.
         state.ask |= state.values.is_empty() && state.unread.is_empty();
+        // The planner replaces a wrong number, but not one that it is told to keep, and it does
+        // not plan for an occasion that nobody knows.
+        let kept = state.unread.keys().any(|d| state.locked.contains(d));
+        state.ask &= !kept && state.unknown_occasion.is_none();
         state
+    }
+
+    /// Reads the occasion; without a text it is as if it were not said.
+    fn read_occasion(&mut self, text: &str) {
+        match Occasion::from_key(text) {
+            Some(occasion) => self.occasion = occasion,
+            None if text.is_empty() => {}
+            None => {
+                let allowed = Occasion::ALL.iter().map(|o| o.key().to_owned()).collect();
+                let fault = UnknownChoice { allowed };
+                self.unknown_occasion = Some(Problem::new("occasion", text, fault));
+            }
+        }
+    }
+
+    /// Everything that is wrong, each at the name of its field; nothing when the planner is asked
+    /// for what is.
+    pub fn problems(&self) -> Vec<&Problem> {
+        if self.ask {
+            return Vec::new();
+        }
+        self.unknown_occasion
+            .iter()
+            .chain(self.unread.values())
+            .collect()
     }
 
     /// Reads one number as a case file's locks are read; an empty field is as usual.
@@ -126,7 +157,9 @@ impl State {
     /// The state as a query, read back the same by [`Self::read`].
     pub fn query(&self) -> String {
         let mut out = form_urlencoded::Serializer::new(String::new());
-        out.append_pair("occasion", self.occasion.key());
+        let unknown = self.unknown_occasion.as_ref();
+        let occasion = unknown.map_or(self.occasion.key(), |problem| &problem.typed);
+        out.append_pair("occasion", occasion);
         for &decision in Decision::ALL {
             if self.values.contains_key(&decision) || self.unread.contains_key(&decision) {
                 out.append_pair(decision.key(), &self.text(decision));
@@ -166,11 +199,32 @@ mod tests {
             assert_eq!(state.values.get(&Decision::HemHeight), None, "{bad}");
             assert_eq!(state.text(Decision::HemHeight), bad);
             assert_eq!(state.occasion, Occasion::Indoors);
+            let places: Vec<_> = state.problems().iter().map(|p| p.place.as_str()).collect();
+            assert_eq!(places, ["occasion", "hem_height"], "{bad}");
+            assert_eq!(
+                State::read(&pairs(state.query().as_bytes())),
+                State {
+                    ask: false,
+                    ..state.clone()
+                }
+            );
             assert!(
                 !state.ask,
                 "a page with a wrong number is shown, not planned over: {bad}"
             );
         }
+    }
+
+    #[test]
+    fn the_planner_replaces_a_wrong_number_unless_it_is_to_be_kept() {
+        assert!(
+            State::read(&pairs(b"hem_height=99&ask=1"))
+                .problems()
+                .is_empty()
+        );
+        let kept = State::read(&pairs(b"hem_height=99&lock=hem_height&ask=1"));
+        assert!(!kept.ask, "there is no number to keep");
+        assert_eq!(kept.problems().len(), 1);
     }
 
     #[test]

@@ -3,13 +3,14 @@
 use axum::http::StatusCode;
 use axum::response::Response;
 use maud::{Markup, html};
-use serde_json::json;
+use serde_json::{Map, Value, json};
 use sunbu_core::body::Body;
 use sunbu_core::case::{CaseFile, MAX_NAME_CHARS};
 use sunbu_core::dressing::{
     Fitting, Hands, Locks, Plan, Quantity, Rules, Standard, WaysOut, assess, plan, steps,
 };
 use sunbu_core::garment::Garment;
+use sunbu_core::problem::Problem;
 use sunbu_draw::{Page, Scene};
 use sunbu_store::{NewPlan, SavedPlan};
 use sunbu_words::Words;
@@ -60,6 +61,11 @@ impl Bench {
     /// The bench of a kept plan, as it was, with its dressing.
     pub fn of(saved: &SavedPlan) -> Result<(Self, State), Fault> {
         let state = State::read(&pairs(saved.query.as_bytes()));
+        // Kept by a version with wider limits: shown with another number it would not be the plan.
+        let problems: Vec<Problem> = state.problems().into_iter().cloned().collect();
+        if !problems.is_empty() {
+            return Err(problems.into());
+        }
         let ids = saved
             .row
             .person_id
@@ -107,6 +113,23 @@ impl Bench {
         };
         let seen = assess(&self.fitting, &self.rules, state.dressing(&self.rules));
         (state, seen)
+    }
+
+    /// Lets a state pass in which every value could be read.
+    ///
+    /// # Errors
+    /// [`Fault::Unread`]: a picture or a sheet of paper shows what was asked for, or nothing.
+    pub fn readable(&self, w: &Words, state: State) -> Result<State, Fault> {
+        let problems = state.problems();
+        if problems.is_empty() {
+            return Ok(state);
+        }
+        let told = problems.iter();
+        let told = told.map(|problem| (parts::name(w, problem), w.fault(problem)));
+        Err(Fault::Unread {
+            told: told.collect(),
+            back: format!("{}?{}", self.path(), state.query()),
+        })
     }
 
     /// What the planner would do if nothing were locked: what the shown dressing is held against.
@@ -221,24 +244,16 @@ fn draw_page(
             a href={ "/garments/" (bench.ids.1) } { (bench.piece_name()) }
         }
         h1 { (title) }
-        @if !state.unread.is_empty() {
-            section.errors role="alert" tabindex="-1" {
-                h2 { (w.with("form-errors", &[("count", state.unread.len().into())])) }
-                ul {
-                    @for (decision, problem) in &state.unread {
-                        li { a href={ "#" (decision.key()) } { (w.decision(*decision)) } ": " (w.fault(problem)) }
-                    }
-                }
-            }
-        }
+        div #faults { (parts::faults(w, &state)) }
         form #dressing method="get" action=(path) data-path=(path) data-lost=(w.get("plan-lost")) novalidate {
             div.bench {
                 div.stage {
-                    div.pin {
+                    div.pin.unlike-it[!state.problems().is_empty()] {
                     div #figure .figure tabindex="0" role="group" aria-label=(w.get("plan-figure")) {
                         (parts::figure(&scene))
                     }
                     p #told .told role="status" { (parts::told(w, &shown)) }
+                    p.unlike.wrong role="alert" { (w.get("plan-unlike")) }
                     div.acts {
                         button #redraw { (w.get("plan-redraw")) }
                         button.main-act name="ask" value="1" { (w.get("plan-ask")) }
@@ -294,17 +309,22 @@ fn draw_page(
     Ok(page_with(status, frame(ask, &frame_of, &body)))
 }
 
-/// What the sliders ask for while they move: the parts that change, and the state's address.
+/// What the sliders ask for while they move: the parts that change, and the state's address; or
+/// what is wrong in which field, and then nothing is drawn.
 pub(crate) fn redraw(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let w = ask.words();
     let state = State::read(ask.query());
     let bench = Bench::set(room, ask, &state)?;
+    if let Some(told) = wrong_fields(w, &state) {
+        return Ok(told);
+    }
     let asked = state.ask;
     let (state, shown) = bench.work(state);
     let title = bench.title(w);
     let wanted = bench.wanted();
     let scene = bench.scene(&shown, Some(&wanted), w, &title);
     let mut changed = json!({
+        "faults": "",
         "figure": parts::figure(&scene).into_string(),
         "notes": parts::notes(w, &scene).into_string(),
         "told": parts::told(w, &shown).into_string(),
@@ -316,7 +336,33 @@ pub(crate) fn redraw(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     if asked {
         changed["knobs"] = parts::knobs(w, &state, &bench.rules).into_string().into();
     }
-    Ok(json(&json!({ "query": state.query(), "parts": changed })))
+    let values = state.values.iter();
+    let values_cm: Map<String, Value> = values
+        .map(|(decision, cm)| (decision.key().to_owned(), (*cm).into()))
+        .collect();
+    Ok(json(&json!({
+        "query": state.query(),
+        "problems": {},
+        "values_cm": values_cm,
+        "parts": changed,
+    })))
+}
+
+/// What is wrong with a state, for the script; none when all can be read.
+fn wrong_fields(w: &Words, state: &State) -> Option<Response> {
+    let problems = state.problems();
+    if problems.is_empty() {
+        return None;
+    }
+    let told = problems.iter();
+    let told: Map<String, Value> = told
+        .map(|problem| (problem.place.clone(), w.fault(problem).into()))
+        .collect();
+    Some(json(&json!({
+        "query": state.query(),
+        "problems": told,
+        "parts": {},
+    })))
 }
 
 /// The ways out of every missed wish, asked for when the hands rest.
@@ -324,6 +370,9 @@ pub(crate) fn find_ways_out(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let w = ask.words();
     let state = State::read(ask.query());
     let bench = Bench::set(room, ask, &state)?;
+    if let Some(told) = wrong_fields(w, &state) {
+        return Ok(told);
+    }
     let (state, shown) = bench.work(state);
     let found = parts::ways(w, &bench.missed(&state, &shown, true)).into_string();
     Ok(json(&json!({ "parts": { "ways": found } })))
@@ -334,7 +383,7 @@ pub(crate) fn picture(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let w = ask.words();
     let state = State::read(ask.query());
     let bench = Bench::set(room, ask, &state)?;
-    let (_, shown) = bench.work(state);
+    let (_, shown) = bench.work(bench.readable(w, state)?);
     let title = bench.title(w);
     let scene = bench.scene(&shown, None, w, &title);
     Ok(svg(sunbu_draw::sheet(&scene, Page::Landscape)))
@@ -349,7 +398,7 @@ pub(crate) fn keep(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let bench = Bench::set(room, ask, &state)?;
     let title = ask.sent("title").unwrap_or("").trim();
     let refused = match title.chars().count() {
-        _ if !state.unread.is_empty() => Some("plan-keep-numbers"),
+        _ if !state.problems().is_empty() => Some("plan-keep-numbers"),
         0 => Some("plan-keep-name"),
         n if n > MAX_NAME_CHARS => Some("plan-keep-long"),
         _ => None,

@@ -3,6 +3,7 @@
 
 use maud::{Markup, PreEscaped, html};
 use sunbu_core::dressing::{Check, Decision, Occasion, Plan, Rules, Step, Way, WayOut};
+use sunbu_core::problem::Problem;
 use sunbu_draw::{Labels, Scene, Style, View};
 use sunbu_words::Words;
 
@@ -160,6 +161,31 @@ pub(crate) fn told(w: &Words, plan: &Plan) -> Markup {
     }
 }
 
+/// What cannot be read, each with a way to its field; nothing when all can.
+pub(crate) fn faults(w: &Words, state: &State) -> Markup {
+    let problems = state.problems();
+    html! {
+        @if !problems.is_empty() {
+            section.errors role="alert" tabindex="-1" {
+                h2 { (w.with("form-errors", &[("count", problems.len().into())])) }
+                ul {
+                    @for problem in problems {
+                        li { a href={ "#" (problem.place) } { (name(w, problem)) } ": " (w.fault(problem)) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// What the field of a problem is called.
+pub(crate) fn name(w: &Words, problem: &Problem) -> String {
+    match Decision::from_key(&problem.place) {
+        Some(decision) => w.decision(decision),
+        None => w.get("plan-occasion"),
+    }
+}
+
 /// The occasions to choose from.
 pub(crate) fn occasions(w: &Words, chosen: Occasion) -> Markup {
     html! {
@@ -190,20 +216,24 @@ pub(crate) fn knobs(w: &Words, state: &State, rules: &Rules) -> Markup {
 fn knob(w: &Words, state: &State, decision: Decision, way: Way) -> Markup {
     let (key, text) = (decision.key(), state.text(decision));
     let problem = state.unread.get(&decision);
-    let unread = problem.is_some();
     let outside = state
         .values
         .get(&decision)
         .is_some_and(|cm| !(way.low..=way.high).contains(cm));
     let name = w.decision(decision);
     html! {
-        div.knob.bad[unread] {
+        div.knob.bad[problem.is_some()] {
             label #{ (key) "-label" } for=(key) { (name) }
-            @if let Some(problem) = problem { p.wrong #{ (key) "-wrong" } { (w.fault(problem)) } }
+            // Stands here also when nothing is wrong: what is told later is read aloud in it.
+            p.wrong #{ (key) "-wrong" } aria-live="polite" {
+                @if let Some(problem) = problem { (w.fault(problem)) }
+            }
             span.cm {
-                input type="number" id=(key) name=(key) value=(text) step="0.1" inputmode="decimal"
-                    aria-invalid=[unread.then_some("true")]
-                    aria-describedby={ (key) "-usual" @if unread { " " (key) "-wrong" } };
+                // Text, not a number: a browser would drop what it cannot read, and shaku with it.
+                // The keys for decimals of some phones have no minus.
+                input type="text" id=(key) name=(key) value=(text)
+                    inputmode=[(way.low >= 0.0).then_some("decimal")] autocomplete="off" aria-invalid=[problem.map(|_| "true")]
+                    aria-describedby={ (key) "-usual " (key) "-wrong" };
                 "cm"
             }
             div.track hidden {

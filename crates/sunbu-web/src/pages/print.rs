@@ -17,7 +17,7 @@ use crate::state::State;
 pub(crate) fn plan(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let state = State::read(ask.query());
     let bench = Bench::set(room, ask, &state)?;
-    let (state, shown) = bench.work(state);
+    let (state, shown) = bench.work(bench.readable(ask.words(), state)?);
     let title = bench.title(ask.words());
     let back = format!("{}?{}", bench.path(), state.query());
     Ok(page(sheet(

@@ -131,16 +131,24 @@ async fn asking_the_plan_keeps_what_is_locked_and_the_way_back_undoes_it() {
     .await;
 }
 
+/// Types into a number as fingers do.
+const TYPE: &str = "const [id, text] = arguments;
+    const number = document.getElementById(id);
+    number.value = text;
+    number.dispatchEvent(new Event('input', { bubbles: true }));
+    return number.closest('.knob').querySelector('input[type=range]').value";
+
+async fn type_in(browser: &Browser, id: &str, typed: &str) -> String {
+    let args = vec![id.into(), typed.into()];
+    let slider = browser.ask(TYPE, args, "type").await.expect("typed");
+    slider.as_str().expect("the slider's value").to_owned()
+}
+
 #[tokio::test(flavor = "multi_thread")]
-async fn a_number_moves_its_slider_and_a_half_typed_one_is_not_sent() {
+async fn a_number_moves_its_slider_and_one_that_cannot_be_read_does_not() {
     let studio = Studio::demo(Language::En).await;
     let browser = open(&studio, DESK).await;
-    let typed = "const number = document.getElementById('hem_height');
-        number.value = arguments[0];
-        number.dispatchEvent(new Event('input', { bubbles: true }));
-        return number.closest('.knob').querySelector('input[type=range]').value";
-    let slider = browser.ask(typed, vec!["6.5".into()], "type").await;
-    assert_eq!(slider.expect("typed"), "6.5");
+    assert_eq!(type_in(&browser, "hem_height", "6.5").await, "6.5");
     let said = "return document.getElementById('hem_height').closest('.knob')
         .querySelector('input[type=range]').getAttribute('aria-valuetext')";
     assert_eq!(
@@ -153,12 +161,108 @@ async fn a_number_moves_its_slider_and_a_half_typed_one_is_not_sent() {
         "return location.search.includes('hem_height=6.5&')",
     )
     .await;
-    let slider = browser.ask(typed, vec!["".into()], "clear").await;
     assert_eq!(
-        slider.expect("cleared"),
+        type_in(&browser, "hem_height", ".").await,
         "6.5",
         "the last whole number stays"
     );
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_wrong_number_is_told_beside_its_field_and_nothing_else_is_drawn() {
+    let studio = Studio::demo(Language::En).await;
+    let browser = open(&studio, DESK).await;
+    let drawn = "return document.getElementById('figure').innerHTML
+        + document.getElementById('numbers').innerHTML + document.getElementById('steps').innerHTML";
+    let before = text(&browser, drawn).await;
+    for (id, typed) in [
+        ("hem_height", "99"),
+        ("obi_lower_edge", "500"),
+        ("nape_drop", "deep"),
+    ] {
+        let right = format!("return document.getElementById('{id}').value");
+        let right = text(&browser, &right).await;
+        type_in(&browser, id, typed).await;
+        until(
+            &browser,
+            &format!(
+                "return document.getElementById('{id}').getAttribute('aria-invalid') === 'true'"
+            ),
+        )
+        .await;
+        let sentence = format!("return document.getElementById('{id}-wrong').innerText");
+        let sentence = text(&browser, &sentence).await;
+        assert!(
+            sentence.contains(typed),
+            "{id} is told and in sight: {sentence}"
+        );
+        assert_eq!(
+            text(&browser, drawn).await,
+            before,
+            "{id}: nothing is drawn for it"
+        );
+        let marked = "return document.querySelector('.unlike').checkVisibility()";
+        assert_eq!(
+            text(&browser, marked).await,
+            "true",
+            "{id}: the figure is marked"
+        );
+        let kept = format!("return document.getElementById('{id}').value");
+        assert_eq!(
+            text(&browser, &kept).await,
+            typed,
+            "{id} keeps what was typed"
+        );
+
+        type_in(&browser, id, &right).await;
+        until(
+            &browser,
+            "return !document.querySelector('.unlike').checkVisibility()
+                && document.querySelector('[aria-invalid]') === null",
+        )
+        .await;
+    }
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_wrong_number_survives_a_reload_and_can_be_mended_after_it() {
+    let studio = Studio::demo(Language::En).await;
+    let browser = open(&studio, PHONE).await;
+    type_in(&browser, "hem_height", "99").await;
+    until(
+        &browser,
+        "return location.search.includes('hem_height=99&')",
+    )
+    .await;
+    browser
+        .client()
+        .refresh()
+        .await
+        .expect("the page once more");
+    let state = "return document.getElementById('hem_height').value + ' '
+        + (document.querySelector('#faults .errors') !== null)";
+    assert_eq!(text(&browser, state).await, "99 true");
+    type_in(&browser, "hem_height", "1").await;
+    until(
+        &browser,
+        "return document.querySelector('#faults .errors') === null
+            && document.querySelector('[aria-invalid]') === null",
+    )
+    .await;
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn shaku_typed_under_the_hands_moves_the_slider() {
+    let studio = Studio::demo(Language::En).await;
+    let browser = open(&studio, DESK).await;
+    type_in(&browser, "nape_drop", "2寸").await;
+    // 2 sun are 7.58 cm; the slider takes tenths.
+    until(
+        &browser,
+        "return document.getElementById('nape_drop').closest('.knob')
+            .querySelector('input[type=range]').value === '7.6'",
+    )
+    .await;
 }
 
 #[tokio::test(flavor = "multi_thread")]

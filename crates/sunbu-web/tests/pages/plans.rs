@@ -67,6 +67,99 @@ async fn a_number_that_cannot_be_read_stays_in_its_field_with_a_sentence() {
 }
 
 #[tokio::test]
+async fn a_redraw_of_a_wrong_number_tells_it_and_draws_nothing() {
+    let app = small_studio();
+    let query = plan_query(&app, PATH).await;
+    // The range of a lock: a hem of -20 to 80 cm, an obi edge of 20 to 160 cm.
+    for (field, typed, said) in [
+        ("hem_height", "99", "80"),
+        ("obi_lower_edge", "500", "160"),
+        ("nape_drop", "deep", "deep"),
+    ] {
+        let pairs = query.split('&').filter(|pair| !pair.starts_with(field));
+        let query = format!("{}&{field}={typed}", pairs.collect::<Vec<_>>().join("&"));
+        for page in ["redraw", "ways-out"] {
+            let text = get(&app, &format!("{PATH}/{page}?{query}")).await.text;
+            let answer: serde_json::Value = serde_json::from_str(&text).expect("JSON");
+            let problems = answer["problems"].as_object().expect("problems");
+            assert_eq!(problems.keys().collect::<Vec<_>>(), [field], "{text}");
+            let sentence = problems[field].as_str().expect("a sentence");
+            assert!(sentence.contains(said), "{sentence} names {said}");
+            assert_eq!(answer["parts"], serde_json::json!({}), "{text}");
+            let kept = format!("{field}={typed}");
+            assert!(answer["query"].as_str().expect("a query").contains(&kept));
+        }
+    }
+}
+
+#[tokio::test]
+async fn the_plan_replaces_a_wrong_number_but_not_one_that_it_is_to_keep() {
+    let app = small_studio();
+    let wrong = format!("{PATH}/redraw?hem_height=99&ask=1");
+    let asked = get(&app, &wrong).await.text;
+    let asked: serde_json::Value = serde_json::from_str(&asked).expect("JSON");
+    assert_eq!(asked["problems"], serde_json::json!({}), "{asked}");
+    assert!(asked["parts"]["knobs"].is_string(), "{asked}");
+    let kept = get(&app, &format!("{wrong}&lock=hem_height")).await.text;
+    let kept: serde_json::Value = serde_json::from_str(&kept).expect("JSON");
+    assert!(kept["problems"]["hem_height"].is_string(), "{kept}");
+}
+
+#[tokio::test]
+async fn a_redraw_reads_lengths_in_every_unit() {
+    let app = small_studio();
+    let text = get(&app, &format!("{PATH}/redraw?nape_drop=2+sun"))
+        .await
+        .text;
+    let answer: serde_json::Value = serde_json::from_str(&text).expect("JSON");
+    // 2 sun are 20 bu of 25/66 cm each: 7.58 cm.
+    let cm = answer["values_cm"]["nape_drop"].as_f64().expect("a number");
+    assert!((cm - 20.0 * 25.0 / 66.0).abs() < 1e-9, "{cm}");
+}
+
+#[tokio::test]
+async fn paper_and_picture_of_a_wrong_value_are_refused_with_the_sentence() {
+    let app = small_studio();
+    for (query, name, said) in [
+        ("hem_height=99", "hem above the floor", "80"),
+        ("obi_lower_edge=abc", "obi", "abc"),
+        ("hem_height=1&occasion=nowhere", "Occasion", "nowhere"),
+        ("occasion=nowhere", "Occasion", "nowhere"),
+        (
+            "hem_height=99&lock=hem_height&ask=1",
+            "hem above the floor",
+            "80",
+        ),
+    ] {
+        for page in ["print", "picture.svg"] {
+            let answer = get(&app, &format!("{PATH}/{page}?{query}")).await;
+            assert_eq!(
+                answer.status,
+                StatusCode::UNPROCESSABLE_ENTITY,
+                "{page} {query}"
+            );
+            let text = &answer.text;
+            assert!(
+                text.to_lowercase().contains(&name.to_lowercase()) && text.contains(said),
+                "{query}: {text}"
+            );
+            assert!(!text.contains("<svg"), "{page} {query} draws nothing");
+            // The way back holds what was typed.
+            let back = format!("href=\"{PATH}?");
+            assert!(text.contains(&back), "{text}");
+            let (_, rest) = text.split_once(&back).expect("a way back");
+            let address = rest
+                .split('"')
+                .next()
+                .expect("its query")
+                .replace("&amp;", "&");
+            let page = get(&app, &format!("{PATH}?{address}")).await;
+            assert!(page.text.contains("unlike-it"), "{address}");
+        }
+    }
+}
+
+#[tokio::test]
 async fn what_an_address_leaves_out_is_as_usual() {
     let app = small_studio();
     let page = get(&app, &format!("{PATH}?hem_height=9")).await.text;
