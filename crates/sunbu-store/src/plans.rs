@@ -122,10 +122,10 @@ impl Store {
             .transaction_with_behavior(TransactionBehavior::Immediate)?;
         record::must_be::<Person>(&tx, person)?;
         record::must_be::<Piece>(&tx, garment)?;
-        if let Some(dresser) = dresser {
-            if !record::exists::<Person>(&tx, dresser)? {
-                return Err(NO_DRESSER);
-            }
+        if let Some(dresser) = dresser
+            && !record::exists::<Person>(&tx, dresser)?
+        {
+            return Err(NO_DRESSER);
         }
         let piece = case
             .garments
