@@ -129,7 +129,9 @@ pub(crate) fn notes(w: &Words, scene: &Scene<'_>) -> Markup {
                                     @if let Some(interval) = note.interval { span.small { (interval) } }
                                 }
                                 @if let Some(wanted) = note.wanted { span.small { (wanted) } }
-                                @if let Some((_, fault)) = note.fault { span.mark.off { "✕ " (fault) } }
+                                @if let Some((number, fault)) = note.fault {
+                                    span.mark.off { (sign(number)) " " (fault) }
+                                }
                             }
                         }
                     }
@@ -137,6 +139,12 @@ pub(crate) fn notes(w: &Words, scene: &Scene<'_>) -> Markup {
             }
         }
     }
+}
+
+/// The sign of a missed wish: its number among all that are missed, from 1, in the triangle that
+/// stands in the figure at what is missed.
+fn sign(number: usize) -> String {
+    format!("△{number}")
 }
 
 /// How many wishes are met, and the missed ones by name, in one line.
@@ -155,7 +163,7 @@ pub(crate) fn told(w: &Words, plan: &Plan) -> Markup {
             " "
             @for (i, check) in missed.iter().enumerate() {
                 @if i > 0 { " · " }
-                (miss(w, check))
+                b { (sign(i + 1)) } " " (miss(w, check))
             }
         }
     }
@@ -287,14 +295,15 @@ pub(crate) fn numbers(w: &Words, plan: &Plan) -> Markup {
                 }
             }
             tbody {
-                @for check in missed.into_iter().chain(met_ones) {
+                @let missed = missed.into_iter().zip(1..).map(|(check, number)| (check, Some(number)));
+                @for (check, number) in missed.chain(met_ones.into_iter().map(|check| (check, None))) {
                     @let q = check.target.quantity;
                     tr {
                         th scope="row" { (w.quantity(q)) }
                         td.num data-name=(w.get("col-value")) { (w.length(check.value, plan.prediction.sd(q))) }
                         td.num data-name=(w.get("col-interval")) { (w.interval(check.interval_90)) }
                         td.num data-name=(w.get("col-wanted")) { (w.target_range(&check.target)) }
-                        td data-name=(w.get("col-met")) { (met(w, check)) }
+                        td data-name=(w.get("col-met")) { (met(w, check, number)) }
                     }
                 }
             }
@@ -314,11 +323,13 @@ fn miss(w: &Words, check: &Check) -> String {
     )
 }
 
-/// Whether a wish is met, by sign and word.
-fn met(w: &Words, check: &Check) -> Markup {
+/// Whether a wish is met, by sign and word; `number` is that of a missed one.
+fn met(w: &Words, check: &Check, number: Option<usize>) -> Markup {
     html! {
-        @if check.met() { span.mark.ok { "○ " (w.get("met")) } }
-        @else { span.mark.off { "✕ " (w.check_miss(check)) } }
+        @match number {
+            None => span.mark.ok { "○ " (w.get("met")) },
+            Some(number) => span.mark.off { (sign(number)) " " (w.check_miss(check)) },
+        }
     }
 }
 
@@ -344,9 +355,9 @@ pub(crate) enum Free {
 pub(crate) fn ways(w: &Words, missed: &[Missed<'_>]) -> Markup {
     html! {
         @if missed.is_empty() { p { (w.get("plan-nothing-missed")) } }
-        @for Missed { check, free } in missed {
+        @for (Missed { check, free }, number) in missed.iter().zip(1..) {
             section {
-                h3 { span.mark.off { "✕" } " " (miss(w, check)) }
+                h3 { span.mark.off { (sign(number)) } " " (miss(w, check)) }
                 @if !check.binding.is_empty() {
                     p { (w.get("plan-held-by")) }
                     ul { @for binding in &check.binding { li { (w.binding(binding)) } } }

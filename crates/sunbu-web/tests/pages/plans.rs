@@ -306,3 +306,67 @@ async fn what_the_plan_would_meet_is_not_called_hopeless() {
         "locked, the plan cannot help: {hem}"
     );
 }
+
+/// The fault signs in a text with what stands after each, up to the next tag or sign.
+fn signs(text: &str) -> std::collections::BTreeMap<usize, String> {
+    let mut out = std::collections::BTreeMap::new();
+    for part in text.split('△').skip(1) {
+        let digits: String = part.chars().take_while(char::is_ascii_digit).collect();
+        let Ok(number) = digits.parse() else {
+            continue;
+        };
+        let rest = part[digits.len()..].trim_start_matches(['<', '/', 'b', '>', ' ']);
+        let said = rest.split(['<', '·']).next().unwrap_or("").trim();
+        let known = out.entry(number).or_insert_with(|| said.to_owned());
+        let agrees = known.ends_with(said) || said.ends_with(known.as_str());
+        assert!(agrees, "△{number} is {known} and {said}");
+    }
+    out
+}
+
+#[tokio::test]
+async fn the_triangles_of_the_figure_have_their_key_on_page_and_paper() {
+    let app = small_studio();
+    let query = plan_query(&app, PATH).await;
+    let query = query.replace("hem_height=", "hem_height=1");
+    for page in ["", "/print"] {
+        let text = get(&app, &format!("{PATH}{page}?{query}")).await.text;
+        let told = text
+            .split_once("told\"")
+            .expect("the list of what is missed")
+            .1;
+        let told = told.split_once("</p>").expect("its end").0;
+        let missed = signs(told);
+        assert!(missed.len() > 1, "several wishes are missed: {told}");
+        let numbers: Vec<usize> = missed.keys().copied().collect();
+        assert_eq!(numbers, (1..=missed.len()).collect::<Vec<_>>());
+
+        // The triangles that are drawn are a part of those that are told.
+        let drawings = text.split("<svg").skip(1);
+        let drawn = drawings.flat_map(|svg| svg.split("class=\"draw-fault-sign\"").skip(1));
+        let drawn: Vec<usize> = drawn
+            .filter_map(|sign| {
+                let text = sign.split_once("<text")?.1.split_once('>')?.1;
+                text.split('<').next()?.parse().ok()
+            })
+            .collect();
+        assert!(!drawn.is_empty(), "{page} has no triangle");
+        for number in drawn {
+            assert!(missed.contains_key(&number), "△{number} is told: {told}");
+        }
+        // Told, noted beside the figure and in the table in the same words.
+        let tables = text.split_once("class=\"notes\"").expect("the notes").1;
+        let keyed = signs(tables);
+        assert_eq!(
+            keyed.keys().collect::<Vec<_>>(),
+            missed.keys().collect::<Vec<_>>()
+        );
+        for (number, said) in &missed {
+            assert!(
+                said.ends_with(keyed[number].as_str()),
+                "△{number}: {said} / {}",
+                keyed[number]
+            );
+        }
+    }
+}
