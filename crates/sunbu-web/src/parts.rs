@@ -1,7 +1,7 @@
 //! What pages share: the frame, fields with their faults, and how numbers stand in tables.
 
 use maud::{DOCTYPE, Markup, html};
-use sunbu_core::problem::Problem;
+use sunbu_core::problem::{Fault, Problem};
 use sunbu_words::{Lang, Words};
 
 use crate::ask::Ask;
@@ -133,6 +133,15 @@ pub(crate) struct Wrong {
     pub label: String,
     /// What is wrong and the way out.
     pub sentence: String,
+    /// Name and words of every other field that it is wrong together with.
+    pub others: Vec<(String, String)>,
+}
+
+impl Wrong {
+    /// Whether the field has a part in it.
+    fn is_of(&self, place: &str) -> bool {
+        self.place == place || self.others.iter().any(|(other, _)| other == place)
+    }
 }
 
 /// What is wrong with an entry; `label` gives a field's name in words.
@@ -145,6 +154,13 @@ pub(crate) fn wrongs(
         place: problem.place.clone(),
         label: label(&problem.place),
         sentence: w.fault(problem),
+        others: match &problem.fault {
+            Fault::Contradiction { other, .. } => {
+                let named = other.iter().map(|place| (place.clone(), label(place)));
+                named.collect()
+            }
+            _ => Vec::new(),
+        },
     };
     problems.iter().map(wrong).collect()
 }
@@ -159,6 +175,9 @@ pub(crate) fn fault_summary(w: &Words, wrongs: &[Wrong]) -> Markup {
                     @for wrong in wrongs {
                         li {
                             a href={ "#" (field_id(&wrong.place)) } { (wrong.label) }
+                            @for (place, label) in &wrong.others {
+                                " · " a href={ "#" (field_id(place)) } { (label) }
+                            }
                             ": " (wrong.sentence)
                         }
                     }
@@ -175,7 +194,7 @@ pub(crate) fn field_id(place: &str) -> String {
 
 /// The faults of one field, each a sentence before its input.
 pub(crate) fn field_faults(wrongs: &[Wrong], place: &str) -> Markup {
-    let own: Vec<&Wrong> = wrongs.iter().filter(|wrong| wrong.place == place).collect();
+    let own: Vec<&Wrong> = wrongs.iter().filter(|wrong| wrong.is_of(place)).collect();
     html! {
         @if !own.is_empty() {
             div id={ (field_id(place)) "-wrong" } {
@@ -187,5 +206,5 @@ pub(crate) fn field_faults(wrongs: &[Wrong], place: &str) -> Markup {
 
 /// Whether a field is at fault.
 pub(crate) fn is_bad(wrongs: &[Wrong], place: &str) -> bool {
-    wrongs.iter().any(|wrong| wrong.place == place)
+    wrongs.iter().any(|wrong| wrong.is_of(place))
 }

@@ -286,6 +286,7 @@ fn both_versions<T: Thing>(
         place: field.to_owned(),
         label: T::label(w, field),
         sentence: w.get("conflict-choose"),
+        others: Vec::new(),
     });
     let wrongs: Vec<Wrong> = open.collect();
     let title = w.get("conflict-title");

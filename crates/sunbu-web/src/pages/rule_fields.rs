@@ -150,6 +150,7 @@ impl Reader<'_> {
             place: name.to_owned(),
             label: label.to_owned(),
             sentence,
+            others: Vec::new(),
         });
     }
 
@@ -183,6 +184,7 @@ impl Reader<'_> {
                     place: name.into(),
                     label: label.into(),
                     sentence,
+                    others: Vec::new(),
                 });
                 0.0
             }

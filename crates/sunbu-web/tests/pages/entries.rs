@@ -40,6 +40,58 @@ async fn a_garment_that_contradicts_itself_comes_back_with_the_reason() {
         answer.text
     );
     assert!(answer.text.contains("value=\"70\""));
+    // All three of the sum are told, linked and marked, and no other.
+    let faults = answer
+        .text
+        .split_once("id=\"errors\"")
+        .expect("a summary")
+        .1;
+    let faults = faults.split_once("</section>").expect("its end").0;
+    for field in ["yuki", "katahaba", "sodehaba"] {
+        let link = format!("href=\"#f-{field}\"");
+        assert!(faults.contains(&link), "{link} in {faults}");
+        let input = answer
+            .text
+            .split("<input")
+            .find(|tag| tag.contains(&format!("id=\"f-{field}\"")));
+        let input = input
+            .and_then(|tag| tag.split('>').next())
+            .expect("the input");
+        assert!(
+            input.contains("aria-invalid=\"true\"") && input.contains(&format!("f-{field}-wrong")),
+            "{input}"
+        );
+        assert!(
+            answer.text.contains(&format!("id=\"f-{field}-wrong\"")),
+            "{field}"
+        );
+    }
+    assert_eq!(
+        answer.text.matches("aria-invalid=\"true\"").count(),
+        3,
+        "{}",
+        answer.text
+    );
+}
+
+#[tokio::test]
+async fn two_heights_in_the_wrong_order_are_both_marked() {
+    let app = empty_studio();
+    let form = "name=Try&sex=women&stature=160&hip_girth=92&back_neck_height=80&hip_bone_height=95";
+    let answer = post(&app, "/people/new", form).await;
+    assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY);
+    for field in ["back_neck_height", "hip_bone_height"] {
+        assert!(
+            answer.text.contains(&format!("href=\"#f-{field}\"")),
+            "{}",
+            answer.text
+        );
+        assert!(
+            answer.text.contains(&format!("id=\"f-{field}-wrong\"")),
+            "{}",
+            answer.text
+        );
+    }
 }
 
 #[tokio::test]
@@ -154,6 +206,8 @@ async fn erasing_asks_first_and_takes_the_plans_too() {
         "{}",
         asked.text
     );
+    let backups = "Backups made before still hold them";
+    assert!(asked.text.contains(backups), "{}", asked.text);
     assert_eq!(
         get(&app, "/people/1").await.status,
         StatusCode::OK,
