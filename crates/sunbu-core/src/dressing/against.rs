@@ -94,8 +94,11 @@ fn to_half(x: f64) -> f64 {
 }
 
 /// A length in hand units: the unit that comes nearest, fingers up to four; none when even the
-/// best is more than half a finger off.
+/// best is more than half a finger off, or when there is less than a quarter of a finger to feel.
 pub fn length_by_hand(cm: f64, hands: &Hands) -> Option<Against> {
+    if cm < 0.25 * hands.finger {
+        return None;
+    }
     let fingers = to_half(cm / hands.finger);
     let candidates = [
         (HandUnit::IndexFinger, 1.0, hands.index_finger),
@@ -162,6 +165,12 @@ mod tests {
                 count: 1.0
             })
         );
+    }
+
+    #[test]
+    fn nothing_is_not_half_a_finger() {
+        assert_eq!(length_by_hand(0.0, &HANDS), None);
+        assert_eq!(length_by_hand(-0.3, &HANDS), None);
     }
 
     #[test]

@@ -64,14 +64,15 @@ pub struct WayOut {
 ///
 /// Letting out: 4.5 to 6.5 lie inside each back side seam of a 36 to 38 cm bolt (A10, S22), of
 /// which 1.1 must stay: 3 per side is counted on here, 6 in all. Yuki: 3 to 4 per side in
-/// sleeve and shoulder together (S123, S125). The rest is chosen: as far as anyone would go.
+/// sleeve and shoulder together (S123, S125). A garment that would have to be longer than by 20, or
+/// wider than by 24 all round, is another person's. The rest is chosen: as far as anyone would go.
 fn most(remedy: Remedy) -> f64 {
     match remedy {
         Remedy::LetOutSides => 6.0,
         Remedy::LetOutYuki => 3.5,
         Remedy::WiderGarment | Remedy::NarrowerGarment => 24.0,
-        Remedy::LongerGarment | Remedy::ShorterGarment => 40.0,
-        Remedy::LongerYuki | Remedy::ShorterYuki => 20.0,
+        Remedy::LongerGarment | Remedy::ShorterGarment => 20.0,
+        Remedy::LongerYuki | Remedy::ShorterYuki => 12.0,
         Remedy::MoreWaistPadding => 3.0,
         Remedy::MoreHipPadding => 2.0,
         Remedy::LowerKoshihimo | Remedy::HigherKoshihimo => 6.0,
@@ -80,6 +81,26 @@ fn most(remedy: Remedy) -> f64 {
         Remedy::ShiftBackSeam => 4.0,
     }
 }
+
+/// Whether a remedy is another garment, which nobody gets to have half of it helped.
+fn another_garment(remedy: Remedy) -> bool {
+    matches!(
+        remedy,
+        Remedy::WiderGarment
+            | Remedy::NarrowerGarment
+            | Remedy::LongerGarment
+            | Remedy::ShorterGarment
+            | Remedy::LongerYuki
+            | Remedy::ShorterYuki
+    )
+}
+
+/// Least relief for each centimetre of a remedy that makes it worth naming: how much all misses
+/// together, as the root of their weighted squares, get smaller.
+///
+/// Chosen: length gives half a centimetre of fold, width half of cover, a tie or an obi half or a
+/// whole one. Below a fifth nobody would go to the trouble.
+const WORTH_IT: f64 = 0.2;
 
 /// Fitting and rules with `amount` centimetres of a remedy carried out.
 fn carried_out(fitting: &Fitting, rules: &Rules, remedy: Remedy, amount: f64) -> (Fitting, Rules) {
@@ -176,8 +197,9 @@ impl<'a> WaysOut<'a> {
             })
     }
 
-    /// Every remedy that takes at least a tenth off the miss of `quantity` without making all
-    /// misses together worse, best first; none when it is met or not wished for.
+    /// Every remedy that takes at least a third off the miss of `quantity`, gives a fifth of what
+    /// it takes or more, suffices where it is another garment, and does not make all misses together worse, best first; none when the
+    /// wish is met or there is no such wish.
     ///
     /// Each remedy is tried at its most and, where that suffices or goes too far, at the least
     /// amount that suffices, found to 0.1 cm by bisection; after each the whole dressing is
@@ -196,12 +218,12 @@ impl<'a> WaysOut<'a> {
             .filter_map(|&remedy| {
                 let (amount, seen) = self.least(remedy, &target, now);
                 let left = target.miss(seen.get(quantity));
-                let helps = left.abs() <= 0.9 * now.abs() && misses(&self.rules, &seen) < total;
-                let left = if left.abs() < MET_WITHIN_CM {
-                    0.0
-                } else {
-                    left
-                };
+                let gained = now.abs() - left.abs();
+                let suffices = left.abs() < MET_WITHIN_CM;
+                let helps = (suffices || !another_garment(remedy))
+                    && gained >= now.abs() / 3.0
+                    && total.sqrt() - misses(&self.rules, &seen).sqrt() >= WORTH_IT * amount;
+                let left = if suffices { 0.0 } else { left };
                 helps.then_some(WayOut {
                     remedy,
                     amount,
