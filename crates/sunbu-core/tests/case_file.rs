@@ -92,9 +92,13 @@ fn a_house_standard_travels_with_the_case() {
     let text = case.to_toml();
     assert_eq!(CaseFile::parse(&text).unwrap(), case);
     let found = problems_of(&text.replacen("weight = 0.5", "weight = -1", 1));
-    assert_eq!(faults(&found), [("standard", "problem-form".into())]);
+    let told = (
+        "standard.targets.uwamae_corner.weight",
+        "problem-contradiction-weight-range".into(),
+    );
+    assert_eq!(faults(&found), [told]);
     assert!(
-        found[0].to_string().contains("must lie in 0 to 100"),
+        found[0].to_string().contains("from 0 to 100"),
         "{}",
         found[0]
     );

@@ -307,37 +307,20 @@ fn another_garment_is_a_way_out_only_when_it_suffices_and_is_worth_it() {
                     close(way.left, 0.0, 0.0, name);
                 }
                 // All that is off cannot give more relief than there is of it.
-                let most = planned.misses.sqrt() / 0.2;
-                assert!(way.amount <= most, "{name}: {way:?} of {most} at most");
+                let off: f64 = rules
+                    .targets
+                    .iter()
+                    .map(|t| t.miss(planned.prediction.value(t.quantity)).abs())
+                    .sum();
+                assert!(
+                    way.amount <= off / 0.2,
+                    "{name}: {way:?} for {off} cm off in all"
+                );
                 named += 1;
             }
         }
     }
     assert!(named > 5, "only {named} ways out were named");
-}
-
-#[test]
-fn the_shipped_standard_survives_its_own_text() {
-    let standard = Standard::customary();
-    assert_eq!(
-        Standard::parse(&standard.to_toml()).expect("its own text"),
-        standard
-    );
-}
-
-#[test]
-fn a_standard_tells_every_wrong_value_at_once() {
-    let text = Standard::CUSTOMARY_TOML
-        .replacen("weight = 0.5", "weight = -1", 1)
-        .replacen("spread = 3", "spread = 0", 1);
-    let error = Standard::parse(&text)
-        .expect_err("two wrong values")
-        .to_string();
-    assert!(
-        error.contains("targets.uwamae_corner.weight = -1"),
-        "{error}"
-    );
-    assert!(error.contains("usual.hem_height.spread = 0"), "{error}");
 }
 
 proptest! {

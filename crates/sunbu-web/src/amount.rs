@@ -1,12 +1,9 @@
 //! A length of a standard as people write it: `7`, `0.17 stature`, `0.17 stature + 2`.
 
-use sunbu_core::dressing::Amount;
+use sunbu_core::dressing::{Amount, MOST_CM};
 
 /// The word for stature in a form, in both languages; both are read everywhere.
 const STATURE: [&str; 2] = ["stature", "身長"];
-
-/// Farthest a bound or usual value may lie from zero, in cm: above the tallest person.
-pub(crate) const MOST_CM: f64 = 250.0;
 
 /// Reads an amount; none when it is no number, or no sum of a share of stature and a number,
 /// or beyond [`MOST_CM`] for people of 130 to 190 cm.

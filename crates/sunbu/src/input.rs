@@ -41,7 +41,7 @@ pub fn standard(path: &Path) -> Result<Standard, Vec<Trouble>> {
     let form = |why: String| Trouble::at(&file, "", "trouble-standard").with("why", why);
     let text = std::str::from_utf8(&bytes).map_err(|error| vec![form(error.to_string())])?;
     Standard::parse(text).map_err(|error| match error {
-        StandardError::Values(values) => values.into_iter().map(form).collect(),
+        StandardError::Values(problems) => troubles(problems),
         StandardError::Form(why) => vec![form(why)],
     })
 }

@@ -321,8 +321,17 @@ impl File<'_> {
         match Standard::parse(&text) {
             Ok(standard) => Some(Some(standard)),
             Err(error) => {
-                for why in standard_faults(&error) {
-                    self.push(Problem::new("standard", "", Fault::Form { why }));
+                match error {
+                    StandardError::Values(problems) => {
+                        for problem in problems {
+                            self.push(problem.within("standard"));
+                        }
+                    }
+                    // Before its last line it quotes a text that the dresser did not write.
+                    StandardError::Form(why) => {
+                        let why = why.lines().last().unwrap_or_default().to_owned();
+                        self.push(Problem::new("standard", "", Fault::Form { why }));
+                    }
                 }
                 None
             }
@@ -386,14 +395,5 @@ impl File<'_> {
             self.problems.push(Problem::new("file", "", fault));
         }
         self.problems
-    }
-}
-
-/// Everything a standard has against itself, a line each.
-fn standard_faults(error: &StandardError) -> Vec<String> {
-    match error {
-        StandardError::Values(values) => values.clone(),
-        // Before its last line it quotes a text that the dresser did not write.
-        StandardError::Form(why) => why.lines().last().map(str::to_owned).into_iter().collect(),
     }
 }

@@ -10,6 +10,7 @@ mod predict;
 mod quantity;
 mod solve;
 mod standard;
+mod standard_check;
 mod steps;
 mod walls;
 mod ways_out;
@@ -27,6 +28,7 @@ pub use standard::{
     Amount, ByCloth, Datum, Habit, HabitChange, Occasion, OccasionRules, Rules, Standard,
     StandardError, Target, Way, Wish,
 };
+pub use standard_check::{MOST_CM, MOST_WEIGHT, SPREAD_CM};
 pub use steps::{Caution, Step, StepId, StepNumber, StepValue, steps};
 pub use ways_out::{Remedy, WayOut, WaysOut, ways_out};
 pub use worth::{Cut, Reason, Verdict, Worth, rank, worth};

@@ -11,9 +11,11 @@ use thiserror::Error;
 
 use super::decision::{Decision, Dressing};
 use super::quantity::Quantity;
+use super::standard_check;
 use crate::body::{Body, BodyMeasure};
 use crate::garment::Cloth;
 use crate::keyed::keyed_enum;
+use crate::problem::Problem;
 
 keyed_enum! {
     /// The kinds of occasion that a standard tells apart.
@@ -33,7 +35,7 @@ keyed_enum! {
 
 /// A length that may depend on stature: `plus + share * stature`, in centimetres.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(untagged)]
+#[serde(untagged, deny_unknown_fields)]
 pub enum Amount {
     /// A plain length.
     Fixed(f64),
@@ -57,10 +59,6 @@ impl Amount {
                 plus,
             } => share * stature + plus,
         }
-    }
-
-    fn is_finite(self) -> bool {
-        self.resolve(160.0).is_finite()
     }
 }
 
@@ -159,14 +157,20 @@ pub struct Standard {
 }
 
 /// Why a standard could not be read.
-#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[derive(Debug, Clone, PartialEq, Error)]
 pub enum StandardError {
     /// The text is not TOML of a standard's form; most often a misspelt key.
     #[error("the standard cannot be read: {0}")]
     Form(String),
     /// Values that contradict each other or are missing, all of them.
-    #[error("the standard has values that cannot stand: {}", .0.join("; "))]
-    Values(Vec<String>),
+    #[error("the standard has values that cannot stand: {}", joined(.0))]
+    Values(Vec<Problem>),
+}
+
+/// Problems in one line.
+fn joined(problems: &[Problem]) -> String {
+    let said: Vec<String> = problems.iter().map(ToString::to_string).collect();
+    said.join("; ")
 }
 
 impl Standard {
@@ -186,72 +190,17 @@ impl Standard {
     ///
     /// # Errors
     /// [`StandardError::Form`] when the text is not of a standard's form;
-    /// [`StandardError::Values`] with every range that is empty or not a number, every weight
-    /// below zero, and every decision without a usual way.
+    /// [`StandardError::Values`] with every number that is none or beyond a body's size, every range
+    /// that is empty, every usual value outside its limits, and every decision without a usual way.
     pub fn parse(text: &str) -> Result<Self, StandardError> {
         let standard: Self =
             toml::from_str(text).map_err(|e| StandardError::Form(e.to_string().trim().into()))?;
-        let problems = standard.problems();
+        let problems = standard_check::problems(&standard);
         if problems.is_empty() {
             Ok(standard)
         } else {
             Err(StandardError::Values(problems))
         }
-    }
-
-    fn problems(&self) -> Vec<String> {
-        let mut out = Vec::new();
-        let everywhere = self
-            .targets
-            .iter()
-            .map(|(q, w)| (format!("targets.{}", q.key()), w));
-        let sometimes = self.occasions.iter().flat_map(|(o, rules)| {
-            let name = move |q: &Quantity| format!("occasions.{}.targets.{}", o.key(), q.key());
-            rules.targets.iter().map(move |(q, w)| (name(q), w))
-        });
-        for (place, wish) in everywhere.chain(sometimes) {
-            let finite = [wish.low, wish.high]
-                .into_iter()
-                .flatten()
-                .all(Amount::is_finite);
-            let bounds = [130.0, 160.0, 190.0].map(|stature| {
-                let at = |a: Option<Amount>, open: f64| a.map_or(open, |a| a.resolve(stature));
-                at(wish.low, f64::NEG_INFINITY) <= at(wish.high, f64::INFINITY)
-            });
-            if !finite || bounds.contains(&false) {
-                out.push(format!("{place}: low must be a number not above high"));
-            }
-            if !(wish.weight.is_finite() && (0.0..=100.0).contains(&wish.weight)) {
-                out.push(format!(
-                    "{place}.weight = {}: must lie in 0 to 100",
-                    wish.weight
-                ));
-            }
-        }
-        for &decision in Decision::ALL {
-            let place = format!("usual.{}", decision.key());
-            let Some(habit) = self.usual.get(&decision) else {
-                out.push(format!("{place} is missing"));
-                continue;
-            };
-            if !(habit.low.is_finite() && habit.high.is_finite() && habit.low <= habit.high) {
-                out.push(format!("{place}: low must be a number not above high"));
-            }
-            for (name, value) in [("spread", habit.spread), ("hands", habit.hands)] {
-                if !(0.01..=100.0).contains(&value) {
-                    out.push(format!("{place}.{name} = {value}: must lie in 0.01 to 100"));
-                }
-            }
-            if habit.plus.is_some_and(|a| !a.is_finite()) {
-                out.push(format!("{place}.plus must be a number"));
-            }
-        }
-        for &occasion in Occasion::ALL {
-            if !self.occasions.contains_key(&occasion) {
-                out.push(format!("occasions.{} is missing", occasion.key()));
-            }
-        }
-        out
     }
 
     /// The TOML text of this standard, read back as the same by [`Self::parse`].

@@ -7,7 +7,7 @@ use super::given::{Fitting, Given};
 use super::plan::{Locks, MET_WITHIN_CM, Side, locked};
 use super::predict::predict;
 use super::quantity::{Appearance, Quantity};
-use super::solve::{misses, solve};
+use super::solve::solve;
 use super::standard::{Rules, Target, Way};
 use crate::keyed::keyed_enum;
 
@@ -95,12 +95,21 @@ fn another_garment(remedy: Remedy) -> bool {
     )
 }
 
-/// Least relief for each centimetre of a remedy that makes it worth naming: how much all misses
-/// together, as the root of their weighted squares, get smaller.
+/// Least relief for each centimetre of a remedy that makes it worth naming: how many centimetres
+/// all misses together get smaller.
 ///
 /// Chosen: length gives half a centimetre of fold, width half of cover, a tie or an obi half or a
 /// whole one. Below a fifth nobody would go to the trouble.
 const WORTH_IT: f64 = 0.2;
+
+/// What is seen to be off in all, in centimetres: every miss, whatever its weight.
+fn off(rules: &Rules, seen: &Appearance) -> f64 {
+    rules
+        .targets
+        .iter()
+        .map(|t| t.miss(seen.get(t.quantity)).abs())
+        .sum()
+}
 
 /// Fitting and rules with `amount` centimetres of a remedy carried out.
 fn carried_out(fitting: &Fitting, rules: &Rules, remedy: Remedy, amount: f64) -> (Fitting, Rules) {
@@ -212,7 +221,7 @@ impl<'a> WaysOut<'a> {
         if now.abs() < MET_WITHIN_CM {
             return Vec::new();
         }
-        let total = misses(&self.rules, &self.before);
+        let total = off(&self.rules, &self.before);
         let mut out: Vec<WayOut> = Remedy::ALL
             .iter()
             .filter_map(|&remedy| {
@@ -222,7 +231,7 @@ impl<'a> WaysOut<'a> {
                 let suffices = left.abs() < MET_WITHIN_CM;
                 let helps = (suffices || !another_garment(remedy))
                     && gained >= now.abs() / 3.0
-                    && total.sqrt() - misses(&self.rules, &seen).sqrt() >= WORTH_IT * amount;
+                    && total - off(&self.rules, &seen) >= WORTH_IT * amount;
                 let left = if suffices { 0.0 } else { left };
                 helps.then_some(WayOut {
                     remedy,

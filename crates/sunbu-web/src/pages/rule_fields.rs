@@ -283,7 +283,7 @@ fn read_wish(reader: &mut Reader<'_>, quantity: Quantity, now: Option<&Wish>) ->
 /// The usual way of one decision.
 fn read_habit(reader: &mut Reader<'_>, decision: Decision, now: &Habit) -> Habit {
     let label = reader.words.decision(decision);
-    let most = amount::MOST_CM;
+    let most = sunbu_core::dressing::MOST_CM;
     let mut cm = |part: &str, low: f64, high: f64| {
         reader.number(&way_field(decision, part), &label, low, high)
     };

@@ -143,7 +143,7 @@ fn toml_faults(w: &Words, error: &StandardError) -> Markup {
             h2 { a href="#toml" { (w.get("rules-toml-wrong")) } }
             @match error {
                 StandardError::Form(text) => pre lang="en" { (text) },
-                StandardError::Values(texts) => ul lang="en" { @for text in texts { li { (text) } } },
+                StandardError::Values(problems) => ul { @for problem in problems { li { (w.problem(problem)) } } },
             }
         }
     }
