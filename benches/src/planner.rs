@@ -92,7 +92,12 @@ pub fn plans(cases: &[Case], amount: Amount) -> PlanTimes {
         }),
         worth: over(cases, amount.runs, |case| worth(&case.fitting, &case.rules)),
         assess: over(cases, amount.runs, |case| {
-            assess(&case.fitting, &case.rules, case.rules.usual())
+            assess(
+                &case.fitting,
+                &case.rules,
+                &Locks::new(),
+                case.rules.usual(),
+            )
         }),
         prediction: over(cases, amount.runs, |case| {
             let hands = |decision| case.rules.way(decision).hands;

@@ -5,6 +5,7 @@ check-missed = { $what }: { $value } ({ $interval }), wanted { $range }: { $miss
 
 binding-low = { $decision }: can go no lower; each cm would give { $gain }
 binding-high = { $decision }: can go no higher; each cm would give { $gain }
+binding-locked = { $decision }: kept where you set it; each cm would give { $gain }
 rival = { $what }: would move { $cost } further out for each cm gained
 
 ## Ways out

@@ -5,6 +5,7 @@ check-missed = { $what }：{ $value }（{ $interval }）、望み{ $range }：{ 
 
 binding-low = { $decision }：これより小さくできない。1 cmにつき{ $gain }効く
 binding-high = { $decision }：これより大きくできない。1 cmにつき{ $gain }効く
+binding-locked = { $decision }：決めたところに留めてある。1 cmにつき{ $gain }効く
 rival = { $what }：1 cm良くなるごとに{ $cost }外れる
 
 ## 打つ手

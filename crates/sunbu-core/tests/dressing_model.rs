@@ -281,6 +281,34 @@ fn a_missed_wish_names_what_would_free_it() {
 }
 
 #[test]
+fn what_the_dresser_locked_holds_a_wish_and_no_remedy_undoes_it() {
+    use sunbu_core::dressing::{Remedy as R, Side};
+    // A tie locked high: the fold is short, and only her own lock holds it there.
+    let (person, piece) = (body(160.0, 92.0), ordinary(158.0));
+    let rules = Standard::customary().rules(Occasion::Indoors, &person, piece.cloth());
+    let fitting = Fitting::new(&person, &piece);
+    let high = rules.way(Decision::KoshihimoFront).usual + 9.0;
+    let ties = [Decision::KoshihimoBack, Decision::KoshihimoFront];
+    let locks = Locks::from(ties.map(|d| (d, high)));
+    let planned = plan(&fitting, &rules, &locks);
+    let fold = planned
+        .check(Quantity::FoldFront)
+        .expect("a wish of the standard");
+    assert!(fold.miss < -0.25, "the fold is missed by {} cm", fold.miss);
+    let held = |d| {
+        fold.binding
+            .iter()
+            .any(|b| b.decision == d && b.side == Side::Locked)
+    };
+    assert!(held(Decision::KoshihimoFront), "{:?}", fold.binding);
+    let ways = ways_out(&fitting, &rules, &locks, Quantity::FoldFront);
+    assert!(
+        !ways.iter().any(|w| w.remedy == R::LowerKoshihimo),
+        "{ways:?}"
+    );
+}
+
+#[test]
 fn another_garment_is_a_way_out_only_when_it_suffices_and_is_worth_it() {
     use sunbu_core::dressing::Remedy as R;
     let garments = [

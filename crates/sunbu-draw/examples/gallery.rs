@@ -3,7 +3,7 @@
 
 use std::path::PathBuf;
 
-use sunbu_core::dressing::assess;
+use sunbu_core::dressing::{Locks, assess};
 use sunbu_draw::{Labels, Page, Style, View, figure, sheet};
 use sunbu_words::Lang;
 
@@ -29,7 +29,7 @@ fn main() -> std::io::Result<()> {
         }
     }
     let bench = bench::Bench::ordinary();
-    let off = assess(&bench.fitting, &bench.rules, bench.off());
+    let off = assess(&bench.fitting, &bench.rules, &Locks::new(), bench.off());
     for (name, labels) in [
         ("off", Labels::Full),
         ("numbers", Labels::Numbers),

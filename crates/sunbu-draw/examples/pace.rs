@@ -4,7 +4,7 @@
 use std::hint::black_box;
 use std::time::Instant;
 
-use sunbu_core::dressing::{Decision, assess};
+use sunbu_core::dressing::{Decision, Locks, assess};
 use sunbu_draw::{Page, Style, View, figure, sheet};
 
 #[path = "../tests/bench/mod.rs"]
@@ -32,7 +32,7 @@ fn main() {
     time("sheet", &|| sheet(&scene, Page::Landscape));
     time("assess and front", &|| {
         let dressing = bench.plan.dressing.with(Decision::HemHeight, 3.0);
-        let shown = assess(&bench.fitting, &bench.rules, dressing);
+        let shown = assess(&bench.fitting, &bench.rules, &Locks::new(), dressing);
         figure(
             &sunbu_draw::Scene {
                 shown: &shown,

@@ -379,7 +379,7 @@ mod tests {
     use super::*;
     use crate::bench::{Bench, Seeded};
     use crate::svg::UNITS_PER_CM;
-    use sunbu_core::dressing::assess;
+    use sunbu_core::dressing::{Locks, assess};
     use sunbu_words::{Lang, Words};
 
     #[test]
@@ -389,7 +389,7 @@ mod tests {
         for round in 0..200 {
             let (name, bench) = &gallery[round % gallery.len()];
             let dressing = bench.random(&mut seeded);
-            let shown = assess(&bench.fitting, &bench.rules, dressing);
+            let shown = assess(&bench.fitting, &bench.rules, &Locks::new(), dressing);
             let lang = if round % 2 == 0 { Lang::En } else { Lang::Ja };
             let scene = Scene {
                 shown: &shown,

@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use sunbu_core::dressing::assess;
+use sunbu_core::dressing::{Locks, assess};
 use sunbu_draw::{Labels, Page, Scene, Style, View, explain, figure, sheet};
 use sunbu_words::Lang;
 
@@ -28,7 +28,7 @@ fn images() -> PathBuf {
 fn drawings() -> Vec<(PathBuf, String)> {
     let bench = Bench::ordinary();
     let scene = bench.scene();
-    let off = assess(&bench.fitting, &bench.rules, bench.off());
+    let off = assess(&bench.fitting, &bench.rules, &Locks::new(), bench.off());
     let compared = Scene {
         shown: &off,
         wanted: Some(&bench.plan),

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use roxmltree::{Document, Node};
-use sunbu_core::dressing::{Decision, Quantity, assess};
+use sunbu_core::dressing::{Decision, Locks, Quantity, assess};
 use sunbu_draw::{Labels, Page, Scene, Style, UNITS_PER_CM, View, figure, notes, sheet};
 use sunbu_words::{Lang, Words};
 
@@ -199,7 +199,7 @@ fn the_drum_and_the_tail_are_as_long_as_they_are_planned() {
 #[test]
 fn left_and_right_are_the_wearers() {
     let bench = Bench::ordinary();
-    let shown = assess(&bench.fitting, &bench.rules, bench.off());
+    let shown = assess(&bench.fitting, &bench.rules, &Locks::new(), bench.off());
     let scene = Scene {
         shown: &shown,
         ..bench.scene()
@@ -369,7 +369,7 @@ fn a_drawing_says_in_words_what_it_shows_and_can_stand_beside_another() {
 #[test]
 fn every_fault_has_its_sign_line_and_words_in_one_view() {
     let bench = Bench::ordinary();
-    let shown = assess(&bench.fitting, &bench.rules, bench.off());
+    let shown = assess(&bench.fitting, &bench.rules, &Locks::new(), bench.off());
     let scene = Scene {
         shown: &shown,
         wanted: Some(&bench.plan),
@@ -400,7 +400,7 @@ fn two_hundred_random_dressings_give_sound_drawings_of_one_form() {
     for round in 0..200 {
         let (name, bench) = &gallery[round % gallery.len()];
         let dressing = bench.random(&mut seeded);
-        let shown = assess(&bench.fitting, &bench.rules, dressing);
+        let shown = assess(&bench.fitting, &bench.rules, &Locks::new(), dressing);
         let words = Words::of(if round % 2 == 0 { Lang::En } else { Lang::Ja });
         let scene = Scene {
             shown: &shown,

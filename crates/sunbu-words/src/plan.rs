@@ -84,6 +84,7 @@ impl Words {
         let id = match binding.side {
             Side::Low => "binding-low",
             Side::High => "binding-high",
+            Side::Locked => "binding-locked",
         };
         self.with(
             id,

@@ -34,17 +34,15 @@ macro_rules! body_measures {
         keyed_enum! {
             /// One measure of the body. Serialised by its key, such as `hip_girth`.
             BodyMeasure {
-                $($(#[$doc])* $name = $key,)*
+                $(
+                    $(#[$doc])*
+                    #[doc = concat!("\n\nTerm of ISO 8559-1, else a plain description: ", $iso, ".")]
+                    $name = $key,
+                )*
             }
         }
 
         impl BodyMeasure {
-            /// The term of ISO 8559-1 where it has one (from memory), else a plain description.
-            #[must_use]
-            pub fn iso_name(self) -> &'static str {
-                match self { $(Self::$name => $iso,)* }
-            }
-
             /// Height, girth, or another length.
             #[must_use]
             pub fn kind(self) -> Kind {

@@ -23,9 +23,14 @@ pub enum Side {
     Low,
     /// It can go no higher.
     High,
+    /// The dresser has locked it.
+    Locked,
 }
 
-/// A decision that stands at its limit while the wishes would push it further.
+/// So near a limit a decision stands at it, in centimetres: half of the tenth that is shown.
+const AT_LIMIT_CM: f64 = 0.05;
+
+/// A decision that stands at its limit, or is locked, while the wishes would push it further.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Binding {
     /// The decision at its limit.
@@ -110,13 +115,14 @@ pub(super) fn locked(rules: &Rules, locks: &Locks) -> Rules {
 
 /// The best dressing for this fitting under these rules, with the locked decisions kept.
 pub fn plan(fitting: &Fitting, rules: &Rules, locks: &Locks) -> Plan {
-    let bound = locked(rules, locks);
-    let solution = solve(fitting, &bound);
-    assess(fitting, &bound, solution.dressing)
+    let solution = solve(fitting, &locked(rules, locks));
+    assess(fitting, rules, locks, solution.dressing)
 }
 
-/// What is to be said of one dressing under these rules: prediction and every wish.
-pub fn assess(fitting: &Fitting, rules: &Rules, dressing: Dressing) -> Plan {
+/// What is to be said of one dressing under these rules: prediction and every wish; what the
+/// dresser has locked is told apart from what the rules do not allow.
+pub fn assess(fitting: &Fitting, rules: &Rules, locks: &Locks, dressing: Dressing) -> Plan {
+    let rules = &locked(rules, locks);
     let prediction = Prediction::new(fitting, &dressing, |d| rules.way(d).hands);
     let mut checks: Vec<Check> = rules
         .targets
@@ -222,9 +228,10 @@ fn binding(
             // The quantity must move against the miss for the freedom to help.
             let toward = -miss.signum() * prediction.slope(quantity, decision);
             let side = match () {
-                () if way.low >= way.high || toward == 0.0 => return None,
-                () if value <= way.low + 1e-9 && toward < 0.0 => Side::Low,
-                () if value >= way.high - 1e-9 && toward > 0.0 => Side::High,
+                () if toward == 0.0 => return None,
+                () if way.low >= way.high => Side::Locked,
+                () if value <= way.low + AT_LIMIT_CM && toward < 0.0 => Side::Low,
+                () if value >= way.high - AT_LIMIT_CM && toward > 0.0 => Side::High,
                 () => return None,
             };
             Some(Binding {

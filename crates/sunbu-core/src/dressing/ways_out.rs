@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::decision::Decision;
 use super::given::{Fitting, Given};
-use super::plan::{Locks, MET_WITHIN_CM, Side, locked};
+use super::plan::{Locks, MET_WITHIN_CM, locked};
 use super::predict::predict;
 use super::quantity::{Appearance, Quantity};
 use super::solve::solve;
@@ -119,22 +119,19 @@ fn carried_out(fitting: &Fitting, rules: &Rules, remedy: Remedy, amount: f64) ->
         let front = fitting.value(Given::Maehaba) + by / 4.0;
         longer(Given::Ushirohaba, by / 4.0).with(Given::Maehaba, front)
     };
-    let freed = |decisions: &[Decision], side: Side| {
+    // What the dresser has locked stays so: no remedy may undo her own choice.
+    let freed = |decisions: &[Decision], down: f64, up: f64| {
         decisions.iter().fold(rules.clone(), |rules, &d| {
             let way = rules.way(d);
-            let way = match side {
-                Side::Low => Way {
-                    low: way.low - amount,
-                    ..way
-                },
-                Side::High => Way {
-                    high: way.high + amount,
-                    ..way
-                },
-            };
-            rules.with_way(d, way)
+            if way.low >= way.high {
+                return rules;
+            }
+            let (low, high) = (way.low - down, way.high + up);
+            rules.with_way(d, Way { low, high, ..way })
         })
     };
+    let lower = |decisions: &[Decision]| freed(decisions, amount, 0.0);
+    let higher = |decisions: &[Decision]| freed(decisions, 0.0, amount);
     let tie = [Decision::KoshihimoBack, Decision::KoshihimoFront];
     let take_up = [
         Decision::TakeUpFront,
@@ -149,22 +146,14 @@ fn carried_out(fitting: &Fitting, rules: &Rules, remedy: Remedy, amount: f64) ->
         Remedy::ShorterGarment => (longer(Given::Mitake, -amount), rules.clone()),
         Remedy::LetOutYuki | Remedy::LongerYuki => (longer(Given::Yuki, amount), rules.clone()),
         Remedy::ShorterYuki => (longer(Given::Yuki, -amount), rules.clone()),
-        Remedy::MoreWaistPadding => (same().0, freed(&[Decision::WaistPadding], Side::High)),
-        Remedy::MoreHipPadding => (same().0, freed(&[Decision::HipPadding], Side::High)),
-        Remedy::LowerKoshihimo => (same().0, freed(&tie, Side::Low)),
-        Remedy::HigherKoshihimo => (same().0, freed(&tie, Side::High)),
-        Remedy::MoreTakeUp => (same().0, freed(&take_up, Side::High)),
-        Remedy::LowerObi => (same().0, freed(&[Decision::ObiLowerEdge], Side::Low)),
-        Remedy::HigherObi => (same().0, freed(&[Decision::ObiLowerEdge], Side::High)),
-        Remedy::ShiftBackSeam => {
-            let left = freed(&[Decision::BackSeamHip], Side::High);
-            let way = left.way(Decision::BackSeamHip);
-            let both = Way {
-                low: way.low - amount,
-                ..way
-            };
-            (same().0, left.with_way(Decision::BackSeamHip, both))
-        }
+        Remedy::MoreWaistPadding => (same().0, higher(&[Decision::WaistPadding])),
+        Remedy::MoreHipPadding => (same().0, higher(&[Decision::HipPadding])),
+        Remedy::LowerKoshihimo => (same().0, lower(&tie)),
+        Remedy::HigherKoshihimo => (same().0, higher(&tie)),
+        Remedy::MoreTakeUp => (same().0, higher(&take_up)),
+        Remedy::LowerObi => (same().0, lower(&[Decision::ObiLowerEdge])),
+        Remedy::HigherObi => (same().0, higher(&[Decision::ObiLowerEdge])),
+        Remedy::ShiftBackSeam => (same().0, freed(&[Decision::BackSeamHip], amount, amount)),
     }
 }
 

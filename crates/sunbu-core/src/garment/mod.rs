@@ -147,16 +147,6 @@ impl Garment {
         made(self.whole.height, Origin::Completed)
     }
 
-    /// Width of the overlap panel, in cm, `z_above_hem` cm above the hem along the front edge:
-    /// straight from okumihaba at the hem to aizumahaba at the collar end, constant above and
-    /// below them.
-    pub fn okumi_width_at(&self, z_above_hem: f64) -> f64 {
-        let hem = self.whole.part(Part::Okumihaba).cm;
-        let collar_end = self.whole.part(Part::Aizumahaba).cm;
-        let share = (z_above_hem / self.whole.part(Part::Erishita).cm).clamp(0.0, 1.0);
-        hem + share * (collar_end - hem)
-    }
-
     /// Width of the collar as worn at the back, in cm: a wide collar is folded in half.
     pub fn worn_collar_width(&self) -> Measured {
         let sewn = self.whole.part(Part::Erihaba);

@@ -111,7 +111,8 @@ impl Bench {
         } else {
             state.completed(&self.rules)
         };
-        let seen = assess(&self.fitting, &self.rules, state.dressing(&self.rules));
+        let dressing = state.dressing(&self.rules);
+        let seen = assess(&self.fitting, &self.rules, &state.locks(), dressing);
         (state, seen)
     }
 

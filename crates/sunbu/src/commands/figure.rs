@@ -1,7 +1,7 @@
 //! `sunbu figure`: the dressed person, to scale, as SVG.
 
 use clap::ArgMatches;
-use sunbu_core::dressing::{assess, plan};
+use sunbu_core::dressing::{Locks, assess, plan};
 use sunbu_draw::{Page, Scene, Style, View};
 use sunbu_words::Words;
 
@@ -27,7 +27,7 @@ fn answer(words: &Words, given: &ArgMatches) -> Result<Answer, Vec<Trouble>> {
         let usual = locks
             .iter()
             .fold(subject.rules.usual(), |usual, (&d, &cm)| usual.with(d, cm));
-        assess(&subject.fitting, &subject.rules, usual)
+        assess(&subject.fitting, &subject.rules, &Locks::new(), usual)
     };
     let (shown, wanted) = match text(given, "show") {
         Some("usual") => (usual(), Some(planned)),

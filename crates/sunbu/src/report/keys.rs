@@ -71,7 +71,7 @@ pub fn sex(_: &mut SchemaGenerator) -> Schema {
 
 /// Which end of its limits holds a decision.
 pub fn side(_: &mut SchemaGenerator) -> Schema {
-    one_of(["low", "high"].into_iter())
+    one_of(["low", "high", "locked"].into_iter())
 }
 
 /// Whether a step's number is done or seen.

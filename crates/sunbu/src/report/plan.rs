@@ -396,6 +396,7 @@ fn target(words: &Words, planned: &Planned<'_>, check: &Check) -> TargetPart {
         side: match b.side {
             Side::Low => "low",
             Side::High => "high",
+            Side::Locked => "locked",
         },
         gain_cm: cm(b.gain),
         sentence: words.binding(b),
