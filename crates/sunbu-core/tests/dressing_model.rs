@@ -283,13 +283,17 @@ fn a_missed_wish_names_what_would_free_it() {
 #[test]
 fn what_the_dresser_locked_holds_a_wish_and_no_remedy_undoes_it() {
     use sunbu_core::dressing::{Remedy as R, Side};
-    // A tie locked high: the fold is short, and only her own lock holds it there.
+    // Tie locked high and obi as usual: the fold is short, and only her own locks hold it there.
     let (person, piece) = (body(160.0, 92.0), ordinary(158.0));
     let rules = Standard::customary().rules(Occasion::Indoors, &person, piece.cloth());
     let fitting = Fitting::new(&person, &piece);
     let high = rules.way(Decision::KoshihimoFront).usual + 9.0;
     let ties = [Decision::KoshihimoBack, Decision::KoshihimoFront];
-    let locks = Locks::from(ties.map(|d| (d, high)));
+    let mut locks = Locks::from(ties.map(|d| (d, high)));
+    locks.insert(
+        Decision::ObiLowerEdge,
+        rules.way(Decision::ObiLowerEdge).usual,
+    );
     let planned = plan(&fitting, &rules, &locks);
     let fold = planned
         .check(Quantity::FoldFront)
