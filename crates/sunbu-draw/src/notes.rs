@@ -83,10 +83,7 @@ pub(crate) fn noted(scene: &Scene, view: View, parts: &Parts) -> Vec<(Note, Mark
             StepValue::See(q) => Some(plan.prediction.interval_90(q)),
             StepValue::Do(_) => None,
         };
-        let spoken = |cm: f64| match interval {
-            Some(interval) => words.value_in(cm, interval),
-            None => words.cm(cm),
-        };
+        let spoken = |cm: f64| words.planned(value, cm, interval.unwrap_or((cm, cm)));
         let wanted = scene
             .wanted
             .map(|w| amount_of(w, value))

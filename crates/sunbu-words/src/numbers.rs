@@ -92,6 +92,16 @@ impl Words {
         )
     }
 
+    /// A number of a plan, one way wherever it stands. What the hands decide is set, not estimated,
+    /// and is said as it was set, to a tenth; what will be seen, with as many digits as its 90 %
+    /// interval allows.
+    pub fn planned(&self, value: StepValue, cm: f64, interval: (f64, f64)) -> String {
+        match value {
+            StepValue::Do(_) => self.cm(cm),
+            StepValue::See(_) => self.value_in(cm, interval),
+        }
+    }
+
     /// A wanted range, open on either side: `5 to 7 cm`, `at least 9 cm`.
     pub fn range(&self, low: Option<f64>, high: Option<f64>) -> String {
         let (low, high) = (low.map(plain), high.map(plain));
@@ -113,7 +123,7 @@ impl Words {
     /// One number of a step: name, value, against body or hand, 90 % interval.
     pub fn number(&self, number: &StepNumber) -> String {
         let what = self.step_value(number.value);
-        let value = self.value_in(number.cm, number.interval_90);
+        let value = self.planned(number.value, number.cm, number.interval_90);
         let interval = self.interval(number.interval_90);
         let mut args = vec![
             ("what", (&what).into()),
@@ -192,7 +202,28 @@ impl Words {
 mod tests {
     use super::*;
     use crate::Lang;
-    use sunbu_core::dressing::Landmark;
+    use sunbu_core::dressing::{Decision, Landmark, Quantity};
+
+    #[test]
+    fn a_decided_height_reads_as_it_was_set_in_a_step_as_anywhere() {
+        let words = Words::of(Lang::En);
+        let step = |value: StepValue, cm: f64, sd: f64| {
+            words.number(&StepNumber {
+                value,
+                cm,
+                interval_90: (cm - Z_90 * sd, cm + Z_90 * sd),
+                against: None,
+            })
+        };
+        let tie = StepValue::Do(Decision::KoshihimoFront);
+        for (cm, sd) in [(93.5, 1.0), (93.46, 1.0), (100.0, 0.5), (0.04, 0.5)] {
+            let (told, set) = (step(tie, cm, sd), words.cm(cm));
+            assert!(told.contains(&format!(": {set} (")), "{set} in {told}");
+        }
+        // What is only foreseen has no more digits than are known.
+        let fold = StepValue::See(Quantity::FoldFront);
+        assert!(step(fold, 6.46, 1.0).contains(": 6 cm ("));
+    }
 
     #[test]
     fn a_length_shows_a_tenth_only_while_the_deviation_is_below_about_one() {
