@@ -107,7 +107,7 @@ cli-figure-long =
     and word: both on a page of A4 for the wall, or one side alone.
 cli-figure-example =
     A worked example: the plan for the wall; then the front alone as it falls when
-    dressed as usual, with the plan over it as the wanted line.
+    dressed as usual, with the planned line over it.
 
       $ sunbu figure case.toml -o sheet.svg
       $ sunbu figure case.toml --view front --show usual -o front.svg
@@ -149,7 +149,7 @@ arg-standard = A standard of your own, as "sunbu help standard" prints one
 arg-garment = Which garment of the case, by its name or its number from 1
 arg-set = Set a decision yourself, such as koshihimo_back=90; may be repeated
 arg-view = What to draw: front, back, sheet, sheet-upright; else sheet
-arg-show = Dressing to draw: plan, usual (with the plan as the wanted line); else plan
+arg-show = Dressing to draw: plan, usual (with the planned line over it); else plan
 arg-output = Write to this file instead of the standard output
 arg-person = Rank the studio's garments for this person, by name or number
 arg-for-garment = Rank the studio's people for this garment, by name or number

@@ -2,10 +2,10 @@
 
 draw-title-front = { $title }, from the front
 draw-title-back = { $title }, from behind
-draw-wanted-value = wanted { $value }
+draw-planned-value = planned { $value }
 draw-legend-hidden = under the cloth: waist tie, inner edge
 draw-legend-body = the body
-draw-legend-wanted = wanted
+draw-legend-planned = planned
 draw-legend-fault = outside the wanted range
 draw-scale = scale 1:{ $scale } on A4 without fitting to page
 

@@ -97,7 +97,7 @@ cli-figure-long =
     前と後ろを、数をその場所に書き、難を線と印と言葉で示して描きます。壁に貼るA4の
     一枚にも、片面だけにもできます。
 cli-figure-example =
-    使用例：計画を壁に貼る一枚に。次に、いつもの着付けの前だけを、計画を望みの線で重ねて。
+    使用例：計画を壁に貼る一枚に。次に、いつもの着付けの前だけを、案の線を重ねて。
 
       $ sunbu figure case.toml -o sheet.svg
       $ sunbu figure case.toml --view front --show usual -o front.svg
@@ -139,7 +139,7 @@ arg-standard = 自分のきまりのファイル（sunbu help standard の形）
 arg-garment = ケースのどの着物か、名前または1から数えた番号で
 arg-set = 自分で決める加減（koshihimo_back=90 など）。何度でも書ける
 arg-view = 描くもの：front、back、sheet、sheet-upright。なければ sheet
-arg-show = 描く着付け：plan、usual（計画を望みの線で重ねる）。なければ plan
+arg-show = 描く着付け：plan、usual（案の線を重ねる）。なければ plan
 arg-output = 標準出力でなくこのファイルに書く
 arg-person = 帳面の着物をこの人に合わせて並べる（名前か番号）
 arg-for-garment = 帳面の人をこの着物に合わせて並べる（名前か番号）

@@ -42,7 +42,7 @@ impl Legend {
             (look::BODY_LINE, "draw-legend-body"),
         ];
         if wanted {
-            samples.push((look::WANTED_LINE, "draw-legend-wanted"));
+            samples.push((look::WANTED_LINE, "draw-legend-planned"));
         }
         if faults {
             samples.push((look::FAULT_LINE, "draw-legend-fault"));
@@ -118,7 +118,7 @@ fn sample(svg: &mut Svg, at: (f64, f64), look: Look, id: &str) {
     let (x, y) = at;
     let path = format!("M{} {}h{}", number(x), number(y), number(SAMPLE));
     svg.empty("path", &format!("{} d=\"{path}\"", look.attributes()));
-    if id == "draw-legend-wanted" {
+    if id == "draw-legend-planned" {
         for end in [x, x + SAMPLE] {
             let disc = format!("cx=\"{}\" cy=\"{}\" r=\"7\"", number(end), number(y));
             svg.empty(

@@ -20,7 +20,7 @@ pub struct Note {
     pub amount: String,
     /// The 90 % interval; none for what the hands decide.
     pub interval: Option<String>,
-    /// What is wanted, where a wanted plan differs.
+    /// The planner's number, where one is held against this and reads differently.
     pub wanted: Option<String>,
     /// The number of its fault sign and the fault in words; none when nothing is missed.
     pub fault: Option<(usize, String)>,
@@ -83,13 +83,11 @@ pub(crate) fn noted(scene: &Scene, view: View, parts: &Parts) -> Vec<(Note, Mark
             StepValue::See(q) => Some(plan.prediction.interval_90(q)),
             StepValue::Do(_) => None,
         };
-        let spoken = |cm: f64| words.planned(value, cm, interval.unwrap_or((cm, cm)));
+        let around = interval.unwrap_or((cm, cm));
         let wanted = scene
             .wanted
             .map(|w| amount_of(w, value))
-            .map(spoken)
-            .filter(|w| *w != spoken(cm))
-            .map(|w| words.with("draw-wanted-value", &[("value", (&w).into())]));
+            .and_then(|planned| words.planned_apart(value, planned, cm, around));
         let fault = check(value).map(|c| (fault_number(plan, c), words.check_miss(c)));
         out.push((
             Note {
@@ -99,7 +97,7 @@ pub(crate) fn noted(scene: &Scene, view: View, parts: &Parts) -> Vec<(Note, Mark
                     StepValue::Do(d) => words.decision(d),
                     StepValue::See(q) => words.quantity_short(q),
                 }),
-                amount: spoken(cm),
+                amount: words.planned(value, cm, around),
                 interval: interval.map(|i| words.interval(i)),
                 wanted,
                 fault,

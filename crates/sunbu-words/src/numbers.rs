@@ -102,6 +102,26 @@ impl Words {
         }
     }
 
+    /// The planner's number beside one that is shown, to the same digits: “planned 6.5 cm”; none
+    /// where the two read the same or lie nearer than the last digit can tell.
+    pub fn planned_apart(
+        &self,
+        value: StepValue,
+        planned: f64,
+        shown: f64,
+        interval: (f64, f64),
+    ) -> Option<String> {
+        let places = match value {
+            StepValue::Do(_) => 1,
+            StepValue::See(_) => decimals(sd_of(interval)),
+        };
+        let last_digit = if places == 0 { 1.0 } else { 0.1 };
+        let told = self.planned(value, planned, interval);
+        let apart =
+            (planned - shown).abs() >= last_digit && told != self.planned(value, shown, interval);
+        apart.then(|| self.with("draw-planned-value", &[("value", (&told).into())]))
+    }
+
     /// A wanted range, open on either side: `5 to 7 cm`, `at least 9 cm`.
     pub fn range(&self, low: Option<f64>, high: Option<f64>) -> String {
         let (low, high) = (low.map(plain), high.map(plain));
@@ -223,6 +243,24 @@ mod tests {
         // What is only foreseen has no more digits than are known.
         let fold = StepValue::See(Quantity::FoldFront);
         assert!(step(fold, 6.46, 1.0).contains(": 6 cm ("));
+    }
+
+    #[test]
+    fn the_planners_number_is_said_only_where_it_can_be_told_apart() {
+        let (en, ja) = (Words::of(Lang::En), Words::of(Lang::Ja));
+        let fold = StepValue::See(Quantity::FoldFront);
+        let whole = |planned, shown: f64| {
+            en.planned_apart(fold, planned, shown, (shown - 2.5, shown + 2.5))
+        };
+        // On either side of a half, and yet as near as one can tell.
+        assert_eq!(whole(7.6, 7.4), None);
+        assert_eq!(whole(6.6, 7.4), None);
+        assert_eq!(whole(6.4, 7.4).as_deref(), Some("planned 6 cm"));
+        let tie = StepValue::Do(Decision::KoshihimoBack);
+        let set = |words: &Words, planned| words.planned_apart(tie, planned, 93.5, (93.5, 93.5));
+        assert_eq!(set(en, 93.44), None);
+        assert_eq!(set(en, 94.0).as_deref(), Some("planned 94 cm"));
+        assert_eq!(set(ja, 94.0).as_deref(), Some("案では94 cm"));
     }
 
     #[test]
