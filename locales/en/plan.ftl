@@ -1,7 +1,8 @@
 # What is said of a plan: wishes met or missed, what holds them, ways out, and worth.
 
-check-met = { $what }: { $value } ({ $interval }), wanted { $range }: met
-check-missed = { $what }: { $value } ({ $interval }), wanted { $range }: { $miss }
+check-line = { $what }: { $value } ({ $interval }), wanted { $range }: { $verdict }
+check-met = met
+check-nearly-met = met, within a few millimetres
 
 binding-low = { $decision }: can go no lower; each cm would give { $gain }
 binding-high = { $decision }: can go no higher; each cm would give { $gain }

@@ -1,7 +1,8 @@
 # 着付け案について言うこと:望みが叶うか外れるか、何が妨げるか、打つ手、着る値打ち。
 
-check-met = { $what }：{ $value }（{ $interval }）、望み{ $range }：納まる
-check-missed = { $what }：{ $value }（{ $interval }）、望み{ $range }：{ $miss }
+check-line = { $what }：{ $value }（{ $interval }）、望み{ $range }：{ $verdict }
+check-met = 納まる
+check-nearly-met = 数ミリの違いで納まる
 
 binding-low = { $decision }：これより小さくできない。1 cmにつき{ $gain }効く
 binding-high = { $decision }：これより大きくできない。1 cmにつき{ $gain }効く

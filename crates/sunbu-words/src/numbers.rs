@@ -30,6 +30,12 @@ pub(crate) fn fixed(value: f64, decimals: usize) -> String {
     }
 }
 
+/// The number as it reads with so many decimals.
+pub(crate) fn rounded(value: f64, decimals: usize) -> f64 {
+    // By way of the text, so that it is rounded just as it is shown.
+    format!("{value:.decimals$}").parse().unwrap_or(value)
+}
+
 /// The number to a tenth, without the tenth where it is none.
 pub(crate) fn plain(value: f64) -> String {
     let text = fixed(value, 1);
@@ -56,12 +62,16 @@ impl Words {
     /// A length with its standard deviation, both in centimetres: `23.9 ± 0.8 cm`, from a
     /// deviation of about one `24 ± 1 cm`. One that shows as none is left out.
     pub fn length(&self, cm: f64, sd_cm: f64) -> String {
-        let places = decimals(sd_cm);
+        self.uncertain(cm, decimals(sd_cm), sd_cm)
+    }
+
+    /// A length with so many decimals and its standard deviation.
+    pub(crate) fn uncertain(&self, cm: f64, places: usize, sd_cm: f64) -> String {
         let value = fixed(cm, places);
         if sd_cm < 0.05 {
             return self.with("cm", &[("value", (&value).into())]);
         }
-        let sd = fixed(sd_cm, places);
+        let sd = fixed(sd_cm, decimals(sd_cm));
         self.with(
             "cm-uncertain",
             &[("value", (&value).into()), ("sd", (&sd).into())],
