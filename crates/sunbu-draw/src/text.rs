@@ -79,7 +79,7 @@ mod tests {
     #[test]
     fn lines_keep_within_the_room_and_lose_no_character() {
         for text in [
-            "Front cover: outer collar end to the right side line",
+            "Front cover: outer edge in front of the right side line",
             "衿先から腰紐まで(上前の衿)の長さ、右脇線で",
             "Fold (おはしょり) at the right side",
         ] {

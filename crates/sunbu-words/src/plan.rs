@@ -152,8 +152,8 @@ impl Words {
         )
     }
 
-    /// Why a garment is no better, in one line: “3 cm narrow: back seam 2 cm to the left, cover
-    /// still 4 cm short”.
+    /// Why a garment is no better, in one line: “3 cm narrow: back seam 2 cm to the left,
+    /// outer edge (uwamae) from the side line still 4 cm too far in front”.
     pub fn reason(&self, worth: &Worth) -> String {
         let reason = &worth.reason;
         let still = if reason.work.is_empty() {
@@ -251,12 +251,49 @@ mod tests {
         );
         assert_eq!(
             Words::of(Lang::En).reason(&narrow),
-            "3 cm narrow: back seam 2 cm to the left, cover still 4 cm short"
+            "3 cm narrow: back seam 2 cm to the left, \
+             outer edge (uwamae) from the side line still 4 cm too far in front"
         );
         assert_eq!(
             Words::of(Lang::Ja).reason(&narrow),
-            "身幅が3 cm足りない：背縫いを2 cm左へ、上前のかぶりはなお4 cm足りない"
+            "身幅が3 cm足りない：背縫いを2 cm左へ、上前の端（脇線から）はなお4 cm手前すぎる"
         );
+    }
+
+    #[test]
+    fn a_larger_front_cover_is_an_edge_too_far_in_front_and_a_smaller_one_too_far_behind() {
+        let words = Words::of(Lang::En);
+        let cover = |value: f64| {
+            let check = Check {
+                target: Target {
+                    quantity: Quantity::FrontCover,
+                    ..held(value, 0.5, Some(2.0), Some(5.0)).target
+                },
+                ..held(value, 0.5, Some(2.0), Some(5.0))
+            };
+            (
+                words.check(&check),
+                Words::of(Lang::Ja).check_verdict(&check),
+            )
+        };
+        let (front, front_ja) = cover(6.0);
+        assert_eq!(
+            front,
+            "Front cover: outer edge in front of the right side line: 6.0 cm (5.2–6.8 cm), \
+             wanted 2 to 5 cm: 1 cm too far in front"
+        );
+        assert_eq!(front_ja, "1 cm手前すぎる");
+        let (behind, behind_ja) = cover(-1.0);
+        assert!(behind.ends_with(": 3 cm too far behind"), "{behind}");
+        assert_eq!(behind_ja, "3 cm後ろへ回りすぎる");
+        for &lang in Lang::ALL {
+            let short = Words::of(lang).quantity_short(Quantity::FrontCover);
+            // A cover of 6 cm would sound like more cloth than one of 5 cm; it is less.
+            assert!(
+                !["cover", "かぶり"].iter().any(|c| short.contains(c)),
+                "{short}"
+            );
+        }
     }
 
     #[test]
