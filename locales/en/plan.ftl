@@ -32,10 +32,10 @@ remedy-shift_back_seam = letting the back seam shift { $amount } further at the 
 
 ## Worth wearing: the reason in one line
 
-cut-narrow = { $amount } narrow
-cut-wide = { $amount } wide
-cut-short = { $amount } short
-cut-long = { $amount } long
+cut-narrow = { $amount } too narrow round the hip
+cut-wide = { $amount } too wide round the hip
+cut-short = garment { $amount } short
+cut-long = garment { $amount } long
 cut-sleeves_short = sleeves { $amount } short
 cut-sleeves_long = sleeves { $amount } long
 reason-cut = { $cut }: { $rest }

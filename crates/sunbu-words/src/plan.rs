@@ -97,7 +97,7 @@ impl Words {
         )
     }
 
-    /// How a garment's cut differs: “3 cm narrow”.
+    /// How a garment's cut differs: “3 cm too narrow round the hip”.
     pub fn cut(&self, cut: Cut, by_cm: f64) -> String {
         let amount = self.rough(by_cm);
         self.with(
@@ -152,8 +152,9 @@ impl Words {
         )
     }
 
-    /// Why a garment is no better, in one line: “3 cm narrow: back seam 2 cm to the left,
-    /// outer edge (uwamae) from the side line still 4 cm too far in front”.
+    /// Why a garment is no better, in one line: “3 cm too narrow round the hip: back seam 2 cm to the
+    /// left, outer edge (uwamae) from the side line still 4 cm too far in front”. It begins like a
+    /// sentence, since it follows one or stands alone.
     pub fn reason(&self, worth: &Worth) -> String {
         let reason = &worth.reason;
         let still = if reason.work.is_empty() {
@@ -189,14 +190,25 @@ impl Words {
             .map(|&(cut, by)| self.cut(cut, by))
             .collect();
         if cuts.is_empty() {
-            return rest;
+            return sentence(&rest);
         }
         let cut = self.listed(&cuts);
-        self.with(
+        sentence(&self.with(
             "reason-cut",
             &[("cut", (&cut).into()), ("rest", (&rest).into())],
-        )
+        ))
     }
+}
+
+/// The text with a capital first.
+fn sentence(text: &str) -> String {
+    let mut chars = text.chars();
+    let first: String = chars
+        .next()
+        .into_iter()
+        .flat_map(char::to_uppercase)
+        .collect();
+    first + chars.as_str()
 }
 
 /// Decimals of a check's value beside its range: those its interval allows, but one where whole
@@ -251,7 +263,7 @@ mod tests {
         );
         assert_eq!(
             Words::of(Lang::En).reason(&narrow),
-            "3 cm narrow: back seam 2 cm to the left, \
+            "3 cm too narrow round the hip: back seam 2 cm to the left, \
              outer edge (uwamae) from the side line still 4 cm too far in front"
         );
         assert_eq!(
@@ -297,10 +309,35 @@ mod tests {
     }
 
     #[test]
+    fn a_reason_begins_with_a_capital_and_names_what_is_short_or_wide() {
+        let reason = |cut| Reason {
+            cut,
+            ..Reason::default()
+        };
+        let said = |lang, cut| Words::of(lang).reason(&worth(0.0, reason(cut)));
+        let both = || vec![(Cut::SleevesShort, 6.2), (Cut::Short, 6.0)];
+        assert_eq!(
+            said(Lang::En, both()),
+            "Sleeves 6 cm short, garment 6 cm short: all is met"
+        );
+        assert_eq!(
+            said(Lang::Ja, both()),
+            "裄が6 cm足りない、身丈が6 cm足りない：すべて納まる"
+        );
+        for &cut in Cut::ALL {
+            let text = Words::of(Lang::En).cut(cut, 10.0);
+            let what = ["garment", "sleeves", "round the hip"];
+            assert!(what.iter().any(|w| text.contains(w)), "{text}: what is?");
+            let said = said(Lang::En, vec![(cut, 10.0)]);
+            assert!(!said.starts_with(char::is_lowercase), "{said}");
+        }
+    }
+
+    #[test]
     fn a_garment_that_falls_right_says_so() {
         assert_eq!(
             Words::of(Lang::En).reason(&worth(0.0, Reason::default())),
-            "all is met in the usual way"
+            "All is met in the usual way"
         );
         let cut = Reason {
             cut: vec![(Cut::Long, 4.0)],
@@ -308,11 +345,11 @@ mod tests {
         };
         assert_eq!(
             Words::of(Lang::En).reason(&worth(0.0, cut.clone())),
-            "4 cm long: all is met"
+            "Garment 4 cm long: all is met"
         );
         assert_eq!(
             Words::of(Lang::En).reason(&worth(0.3, cut)),
-            "4 cm long: all is met but for a few millimetres"
+            "Garment 4 cm long: all is met but for a few millimetres"
         );
     }
 
