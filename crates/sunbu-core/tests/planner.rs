@@ -21,8 +21,9 @@ const GRID: [Decision; 5] = [
 ];
 const LEVELS: usize = 4;
 
-/// The best of a dense grid, each of its four best points improved by a compass search.
-fn searched(fitting: &Fitting, rules: &Rules) -> f64 {
+/// The best of a dense grid and of random points: the grid's four best, and four points drawn
+/// evenly over the limits of all decisions, each improved by a compass search.
+fn searched(fitting: &Fitting, rules: &Rules, random: &mut Random) -> f64 {
     let level = |d: Decision, i: usize| {
         let way = rules.way(d);
         way.low + (way.high - way.low) * (i as f64 + 0.5) / LEVELS as f64
@@ -41,8 +42,12 @@ fn searched(fitting: &Fitting, rules: &Rules) -> f64 {
     grid.push((objective(fitting, rules, &rules.usual()), rules.usual()));
     grid.sort_by(|a, b| a.0.total_cmp(&b.0));
     grid.truncate(4);
-    grid.into_iter()
-        .map(|(_, at)| compass(fitting, rules, at))
+    let anywhere =
+        (0..4).map(|_| Dressing::from_fn(|d| random.between(rules.way(d).low, rules.way(d).high)));
+    let starts: Vec<Dressing> = grid.into_iter().map(|(_, at)| at).chain(anywhere).collect();
+    starts
+        .into_iter()
+        .map(|at| compass(fitting, rules, at))
         .fold(f64::INFINITY, f64::min)
 }
 
@@ -86,13 +91,14 @@ fn the_planner_is_never_worse_than_a_dense_grid_with_local_search() {
         let people = People::of(Sex::Women);
         seeds
             .map(|seed| {
-                let (body, garment, rules) = case(&people, &mut Random::of(seed));
+                let random = &mut Random::of(seed);
+                let (body, garment, rules) = case(&people, random);
                 let fitting = Fitting::new(&body, &garment);
                 let planned = solve(&fitting, &rules);
                 (
                     seed,
                     planned.objective,
-                    searched(&fitting, &rules),
+                    searched(&fitting, &rules, random),
                     planned.steps,
                 )
             })

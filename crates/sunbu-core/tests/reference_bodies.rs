@@ -57,6 +57,15 @@ fn with_the_usual_tape_the_aims_hold_even_against_the_outermost_vertex() {
 }
 
 #[test]
+fn with_the_least_tape_the_outermost_vertex_misses_the_median_aim_by_less_than_a_millimetre() {
+    let found = outcomes(&LEAST);
+    let (median, worst) = median_and_worst(found.iter().map(|o| o.landing_outermost));
+    // 1.56 against an aim of 1.5; the chapter says so, and it is not to get worse.
+    assert!(median <= MEDIAN_AIM_CM + 0.1, "median {median:.2}");
+    assert!(worst <= WORST_AIM_CM, "worst {worst:.2}");
+}
+
+#[test]
 fn the_more_is_taped_the_better_the_trunk_is_met() {
     let trunk = |set| {
         let found = outcomes(set);

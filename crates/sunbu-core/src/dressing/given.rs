@@ -226,7 +226,7 @@ fn unexplained_girth_sd(body: &Body, shape_hip: (f64, f64), z: f64, height_sd: f
     let by_height = slope.girth * body.measure(BodyMeasure::HipHeight).sd_cm();
     let share = section.girth / shape_hip.1;
     let by_girth = share * body.measure(BodyMeasure::HipGirth).sd_cm();
-    let own = shape.girth_sd(z).powi(2) - by_height.powi(2) - by_girth.powi(2);
+    let own = shape.girth_whole_sd(z).powi(2) - by_height.powi(2) - by_girth.powi(2);
     let moved = |by: f64| (shape.girth(z + by) - section.girth).powi(2);
     let bend = 0.5 * (moved(height_sd) + moved(-height_sd)) - (slope.girth * height_sd).powi(2);
     (own.max(0.0) + bend.max(0.0)).sqrt()
