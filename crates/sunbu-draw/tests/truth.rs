@@ -443,7 +443,7 @@ fn two_hundred_random_dressings_give_sound_drawings_of_one_form() {
 #[test]
 fn wanted_is_a_range_of_the_standard_and_the_planners_number_is_called_planned() {
     let bench = Bench::ordinary();
-    let shown = assess(&bench.fitting, &bench.rules, bench.off());
+    let shown = assess(&bench.fitting, &bench.rules, &Locks::new(), bench.off());
     for (lang, planned, wanted) in [
         (Lang::En, "planned", "wanted "),
         (Lang::Ja, "案では", "希望"),
