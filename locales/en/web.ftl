@@ -219,7 +219,7 @@ rules-toml-wrong = This text cannot be taken yet; it is still here as you typed 
 rules-reset = Back to the customary standard
 rules-reset-what = The studio's own copy of the rules is erased and the customary standard holds again. Kept plans stay as they are.
 rules-reset-yes = Yes, back to the customary one
-rules-how = All lengths are in centimetres. A bound may depend on stature: 0.17 stature + 2. An empty bound is open. A row left wholly empty is no wish.
+rules-how = Write lengths as you like: 7, 7 cm, 1 sun 8 bu, 1寸8分; they are kept and shown in centimetres. A bound may depend on stature: 0.17 stature + 2. An empty bound is open. A row left wholly empty is no wish.
 rules-how-occasion = A row here is the occasion's own only where it differs from the rule for every occasion.
 rules-stature = stature
 rules-wishes = What is wanted
@@ -238,8 +238,9 @@ rules-spread = Freedom
 rules-hands = Hands off by
 rules-from-floor = In cm; heights are above the floor.
 rules-from-hip-bone = In cm above the hip bone.
-rules-no-amount = “{ $typed }” is no length here; write centimetres such as 7, or 0.17 stature + 2
+rules-no-amount = “{ $typed }” is no length here; write 7, 1 sun 8 bu, 1寸8分, or 0.17 stature + 2
 rules-no-number = “{ $typed }” is no number from { $low } to { $high }
+rules-no-length = “{ $typed }” is no length from { $low } to { $high } cm; write 7, 1 sun 8 bu or 1寸8分
 rules-low-above-high = “{ $typed }” is above the most that is wanted; exchange the two or open one of them
 
 ## Settings

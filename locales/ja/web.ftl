@@ -214,7 +214,7 @@ rules-toml-wrong = この文はまだ受け取れません。書いたものは�
 rules-reset = 慣習のきまりに戻す
 rules-reset-what = 自分のきまりを消し、慣習のきまりに戻します。残した案はそのままです。
 rules-reset-yes = はい、慣習に戻します
-rules-how = 長さはすべて cm です。身長によるときは 0.17 身長 + 2 のように書きます。空いた側には限りがありません。行をすべて空けると、望みのないことになります。
+rules-how = 長さは 7、7 cm、1寸8分 など、好きな書き方でかまいません。cm に直して残し、示します。身長によるときは 0.17 身長 + 2 のように書きます。空いた側には限りがありません。行をすべて空けると、望みのないことになります。
 rules-how-occasion = 「どの場でも」と違う行だけが、この場のきまりとして残ります。
 rules-stature = 身長
 rules-wishes = 望むこと
@@ -233,8 +233,9 @@ rules-spread = 加減の幅
 rules-hands = 手のばらつき
 rules-from-floor = cm。高さは床から。
 rules-from-hip-bone = 腰骨から上へ、cm。
-rules-no-amount = 「{ $typed }」は長さとして読めません。7 のように cm で、または 0.17 身長 + 2 のように書いてください
+rules-no-amount = 「{ $typed }」は長さとして読めません。7、1寸8分、または 0.17 身長 + 2 のように書いてください
 rules-no-number = 「{ $typed }」は { $low } から { $high } までの数ではありません
+rules-no-length = 「{ $typed }」は { $low } から { $high } cm までの長さではありません。7 や 1寸8分 のように書いてください
 rules-low-above-high = 「{ $typed }」は上の限りを越えています。二つを入れ替えるか、どちらかを空けてください
 
 ## 設定

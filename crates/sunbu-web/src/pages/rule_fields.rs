@@ -168,27 +168,42 @@ impl Reader<'_> {
 
     /// A number from `low` to `high`; zero stands in for a wrong one, which is told.
     fn number(&mut self, name: &str, label: &str, low: f64, high: f64) -> f64 {
-        match amount::number(self.text(name)) {
-            Some(n) if (low..=high).contains(&n) => n,
-            _ => {
-                let typed = self.typed.get(name).cloned().unwrap_or_default();
-                let sentence = self.words.with(
-                    "rules-no-number",
-                    &[
-                        ("typed", (&typed).into()),
-                        ("low", (&low.to_string()).into()),
-                        ("high", (&high.to_string()).into()),
-                    ],
-                );
-                self.wrongs.push(Wrong {
-                    place: name.into(),
-                    label: label.into(),
-                    sentence,
-                    others: Vec::new(),
-                });
-                0.0
-            }
+        let read = amount::number(self.text(name));
+        self.within(name, label, read, (low, high), "rules-no-number")
+    }
+
+    /// A length from `low` to `high`, in centimetres; zero stands in for a wrong one, which is
+    /// told.
+    fn length_cm(&mut self, name: &str, label: &str, low: f64, high: f64) -> f64 {
+        let read = amount::length_cm(self.text(name));
+        self.within(name, label, read, (low, high), "rules-no-length")
+    }
+
+    fn within(
+        &mut self,
+        name: &str,
+        label: &str,
+        read: Option<f64>,
+        (low, high): (f64, f64),
+        id: &str,
+    ) -> f64 {
+        if let Some(n) = read.filter(|n| (low..=high).contains(n)) {
+            return n;
         }
+        let typed = self.typed.get(name).cloned().unwrap_or_default();
+        let [low, high] = [low, high].map(|bound| bound.to_string());
+        let args = [
+            ("typed", (&typed).into()),
+            ("low", (&low).into()),
+            ("high", (&high).into()),
+        ];
+        self.wrongs.push(Wrong {
+            place: name.into(),
+            label: label.into(),
+            sentence: self.words.with(id, &args),
+            others: Vec::new(),
+        });
+        0.0
     }
 }
 
@@ -285,7 +300,7 @@ fn read_habit(reader: &mut Reader<'_>, decision: Decision, now: &Habit) -> Habit
     let label = reader.words.decision(decision);
     let most = sunbu_core::dressing::MOST_CM;
     let mut cm = |part: &str, low: f64, high: f64| {
-        reader.number(&way_field(decision, part), &label, low, high)
+        reader.length_cm(&way_field(decision, part), &label, low, high)
     };
     let (low, high) = (cm("low", -most, most), cm("high", -most, most));
     let (spread, hands) = (cm("spread", 0.01, 100.0), cm("hands", 0.01, 100.0));

@@ -90,6 +90,41 @@ async fn an_occasions_rule_holds_there_alone() {
 }
 
 #[tokio::test]
+async fn rules_are_read_in_shaku_and_kept_in_centimetres() {
+    let app = small_studio();
+    let path = "/rules/of/every";
+    // 2 sun are 20 bu of 25/66 cm each: 7.5757… cm, kept to a tenth of a
+    // millimetre.
+    for (field, typed, place) in [
+        ("tare_length.low", "2 sun", "[targets.tare_length]"),
+        ("do.tare_length.plus", "2寸", "[usual.tare_length]"),
+        ("do.nape_drop.high", "1尺", "[usual.nape_drop]"),
+        ("do.nape_drop.spread", "5分", "[usual.nape_drop]"),
+    ] {
+        let page = get(&app, path).await.text;
+        let answer = post(&app, path, &fields(&page, field, typed)).await;
+        assert_eq!(
+            answer.status,
+            StatusCode::SEE_OTHER,
+            "{field}: {}",
+            answer.text
+        );
+        let toml = get(&app, "/rules/toml").await.text;
+        let row = toml.split_once(place).expect("its row").1;
+        let row = format!("{}\n", row.split("\n[").next().expect("the row alone"));
+        let cm = match typed {
+            "1尺" => "37.88",
+            "5分" => "1.89",
+            _ => "7.58",
+        };
+        assert!(
+            row.contains(&format!(" = {cm}\n")),
+            "{field} = {typed} is {cm} cm in {row}"
+        );
+    }
+}
+
+#[tokio::test]
 async fn wrong_rules_come_back_as_typed_each_with_its_reason() {
     let app = small_studio();
     let path = "/rules/of/every";
@@ -100,6 +135,8 @@ async fn wrong_rules_come_back_as_typed_each_with_its_reason() {
         ("front_cover.weight", "-1"),
         ("do.nape_drop.spread", "0"),
         ("do.nape_drop.low", "99"),
+        ("do.nape_drop.low", "2 ells"),
+        ("do.nape_drop.spread", "99 shaku"),
         ("drum_height.high", "0.17 stature + x"),
     ] {
         let answer = post(&app, path, &fields(&page, field, typed)).await;
