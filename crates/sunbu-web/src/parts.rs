@@ -108,7 +108,15 @@ pub(crate) fn frame(ask: &Ask, frame: &Frame<'_>, body: &Markup) -> Markup {
 }
 
 /// The changes a page may say it has just made.
-const DONE: [&str; 5] = ["saved", "erased", "kept", "reset", "added"];
+const DONE: [&str; 7] = [
+    "saved",
+    "saved-twin",
+    "added",
+    "added-twin",
+    "erased",
+    "kept",
+    "reset",
+];
 
 /// The switch to the other language, in that language.
 fn tongue(ask: &Ask) -> Markup {

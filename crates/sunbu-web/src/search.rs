@@ -10,6 +10,12 @@ pub(crate) fn matches(sought: &str, texts: &[&str]) -> bool {
         .all(|word| texts.iter().any(|text| text.contains(word)))
 }
 
+/// Whether two names read alike: they tell nobody apart.
+pub(crate) fn same_name(a: &str, b: &str) -> bool {
+    let folded = |text: &str| folded(text).split_whitespace().collect::<String>();
+    folded(a) == folded(b)
+}
+
 fn folded(text: &str) -> String {
     text.nfkc().flat_map(char::to_lowercase).collect()
 }
@@ -17,6 +23,17 @@ fn folded(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn names_that_read_alike_are_the_same() {
+        for (a, b, want) in [
+            ("Hana", "hana ", true),
+            ("田中　花", "田中花", true),
+            ("Hana", "Hanae", false),
+        ] {
+            assert_eq!(same_name(a, b), want, "{a} and {b}");
+        }
+    }
 
     #[test]
     fn letters_are_found_whatever_their_size_and_width() {

@@ -16,6 +16,7 @@ use crate::conflict::{self, Conflict, Picks};
 use crate::entry::{self, Entry};
 use crate::error::Fault;
 use crate::parts::{Frame, Here, Wrong, fault_summary, frame, wrongs};
+use crate::search::same_name;
 
 /// What the studio keeps and edits by a form of its own.
 pub(crate) trait Thing: Sized {
@@ -30,6 +31,8 @@ pub(crate) trait Thing: Sized {
 
     /// What it is called.
     fn name(&self) -> &str;
+    /// The measure that tells two of one name apart; none when it was not taken.
+    fn telling(&self, w: &Words) -> Option<String>;
     /// Reads it from a form, or says everything that is wrong.
     fn read(fields: &Fields) -> Result<Self, Vec<Problem>>;
     /// Its fields, to be edited.
@@ -39,6 +42,8 @@ pub(crate) trait Thing: Sized {
     /// A field's name in words.
     fn label(w: &Words, field: &str) -> String;
 
+    /// All of them.
+    fn all(store: &Store) -> Result<Vec<Kept<Self>>, StoreError>;
     /// Looks it up.
     fn find(store: &Store, id: i64) -> Result<Kept<Self>, StoreError>;
     /// Keeps a new one.
@@ -104,11 +109,22 @@ pub(crate) fn add<T: Thing>(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let fields = entry::typed(ask);
     match T::read(&fields) {
         Ok(thing) => {
-            let id = thing.add(&mut room.store(), &room.now())?;
-            Ok(go(&format!("{}/{id}?done=added", T::PATH)))
+            let mut store = room.store();
+            let id = thing.add(&mut store, &room.now())?;
+            Ok(go(&kept_path(&store, id, &thing, "added")?))
         }
         Err(problems) => Ok(refused::<T>(ask, None, &fields, &problems)),
     }
+}
+
+/// The page of what was just kept; it says so when another one has the same name.
+fn kept_path<T: Thing>(store: &Store, id: i64, kept: &T, done: &str) -> Result<String, StoreError> {
+    let all = T::all(store)?;
+    let twin = all
+        .iter()
+        .any(|other| other.id != id && same_name(other.value.name(), kept.name()));
+    let end = if twin { "-twin" } else { "" };
+    Ok(format!("{}/{id}?done={done}{end}", T::PATH))
 }
 
 /// The form with everything as it was typed and what is wrong with it.
@@ -190,7 +206,7 @@ pub(crate) fn save<T: Thing>(room: &Room, ask: &Ask) -> Result<Response, Fault> 
         return Ok(stale(ask, id, &thing, &from, &now));
     }
     match thing.save(&mut store, id, now.revision, &room.now()) {
-        Ok(()) => Ok(go(&format!("{}/{id}?done=saved", T::PATH))),
+        Ok(()) => Ok(go(&kept_path(&store, id, &thing, "saved")?)),
         // Another program on the same file was quicker by a moment.
         Err(StoreError::Stale { .. }) => {
             let newest = T::find(&store, id)?;

@@ -32,6 +32,12 @@ impl Thing for Piece {
         &self.name
     }
 
+    fn telling(&self, w: &Words) -> Option<String> {
+        let mitake = self.sheet.parts.get(&Part::Mitake)?;
+        let cm = w.cm(mitake.length.cm());
+        Some(format!("{} {cm}", w.part(Part::Mitake)))
+    }
+
     fn read(fields: &Fields) -> Result<Self, Vec<Problem>> {
         Self::from_fields(fields)
     }
@@ -79,6 +85,10 @@ impl Thing for Piece {
             Some(part) => w.with("deviation-of", &[("what", (&w.part(part)).into())]),
             None => super::field_name(w, field),
         }
+    }
+
+    fn all(store: &Store) -> Result<Vec<Kept<Self>>, StoreError> {
+        store.garments()
     }
 
     fn find(store: &Store, id: i64) -> Result<Kept<Self>, StoreError> {

@@ -85,7 +85,7 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
             form.search method="get" action={ "/garments/" (id) "/plan" } {
                 div {
                     label for="person" { (w.get("garment-plan-for")) }
-                    (super::person_select(&people))
+                    (super::person_select(w, &people))
                 }
                 button { (w.get("plan-open")) }
             }

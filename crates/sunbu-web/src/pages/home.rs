@@ -41,11 +41,11 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
                     form method="get" action="/plan" {
                         div.field {
                             label for="person" { (w.get("home-person")) }
-                            (super::person_select(&people))
+                            (super::person_select(w, &people))
                         }
                         div.field {
                             label for="garment" { (w.get("home-garment")) }
-                            (super::garment_select(&garments))
+                            (super::garment_select(w, &garments))
                         }
                         button.main-act { (w.get("plan-open")) }
                     }

@@ -22,6 +22,9 @@ use sunbu_core::case::{Person, Piece};
 use sunbu_store::{Kept, PlanRow};
 use sunbu_words::Words;
 
+use crate::search::same_name;
+use form::Thing;
+
 /// The search field above a list.
 fn search_form(w: &Words, action: &str, sought: &str, label: &str) -> Markup {
     html! {
@@ -36,21 +39,43 @@ fn search_form(w: &Words, action: &str, sought: &str, label: &str) -> Markup {
 }
 
 /// A choice of one garment.
-fn garment_select(garments: &[Kept<Piece>]) -> Markup {
+fn garment_select(w: &Words, garments: &[Kept<Piece>]) -> Markup {
     html! {
         select #garment name="garment" {
-            @for kept in garments { option value=(kept.id) { (kept.value.name) } }
+            @for (kept, name) in garments.iter().zip(told_apart(w, garments)) {
+                option value=(kept.id) { (name) }
+            }
         }
     }
 }
 
 /// A choice of one person.
-fn person_select(people: &[Kept<Person>]) -> Markup {
+fn person_select(w: &Words, people: &[Kept<Person>]) -> Markup {
     html! {
         select #person name="person" {
-            @for kept in people { option value=(kept.id) { (kept.value.name) } }
+            @for (kept, name) in people.iter().zip(told_apart(w, people)) {
+                option value=(kept.id) { (name) }
+            }
         }
     }
+}
+
+/// The names of all; where two read alike, each with the measure that tells them apart.
+fn told_apart<T: Thing>(w: &Words, all: &[Kept<T>]) -> Vec<String> {
+    let name = |kept: &Kept<T>| {
+        let own = kept.value.name();
+        let repeats = all
+            .iter()
+            .any(|other| other.id != kept.id && same_name(other.value.name(), own));
+        match kept.value.telling(w).filter(|_| repeats) {
+            Some(telling) => w.with(
+                "name-told-apart",
+                &[("name", own.into()), ("telling", (&telling).into())],
+            ),
+            None => own.to_owned(),
+        }
+    };
+    all.iter().map(name).collect()
 }
 
 /// Saved plans, newest first, under a heading; nothing when there are none.

@@ -84,7 +84,7 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
             form.search method="get" action={ "/people/" (id) "/plan" } {
                 div {
                     label for="garment" { (w.get("person-plan-with")) }
-                    (super::garment_select(&garments))
+                    (super::garment_select(w, &garments))
                 }
                 button { (w.get("plan-open")) }
             }

@@ -36,6 +36,12 @@ impl Thing for Person {
         &self.name
     }
 
+    fn telling(&self, w: &Words) -> Option<String> {
+        let stature = self.measures.get(&BodyMeasure::Stature)?;
+        let cm = w.cm(stature.length.cm());
+        Some(format!("{} {cm}", w.body_measure(BodyMeasure::Stature)))
+    }
+
     fn read(fields: &Fields) -> Result<Self, Vec<Problem>> {
         Self::from_fields(fields)
     }
@@ -84,6 +90,10 @@ impl Thing for Person {
             ),
             None => super::field_name(w, field),
         }
+    }
+
+    fn all(store: &Store) -> Result<Vec<Kept<Self>>, StoreError> {
+        store.people()
     }
 
     fn find(store: &Store, id: i64) -> Result<Kept<Self>, StoreError> {

@@ -8,7 +8,8 @@ use std::collections::BTreeMap;
 
 use maud::{Markup, html};
 use sunbu_core::dressing::{
-    Amount, ByCloth, Decision, Habit, HabitChange, Occasion, Quantity, Standard, Wish,
+    Amount, ByCloth, Decision, Habit, HabitChange, MOST_CM, MOST_WEIGHT, Occasion, Quantity,
+    SPREAD_CM, Standard, Wish,
 };
 use sunbu_words::Words;
 
@@ -275,7 +276,7 @@ fn read_wish(reader: &mut Reader<'_>, quantity: Quantity, now: Option<&Wish>) ->
     }
     let low = reader.amount(&low_at, &label);
     let high = reader.amount(&high_at, &label);
-    let weight = reader.number(&weight_at, &label, 0.0, 100.0);
+    let weight = reader.number(&weight_at, &label, 0.0, MOST_WEIGHT);
     if let (Some(low), Some(high)) = (low, high)
         && [130.0, 160.0, 190.0]
             .iter()
@@ -298,12 +299,12 @@ fn read_wish(reader: &mut Reader<'_>, quantity: Quantity, now: Option<&Wish>) ->
 /// The usual way of one decision.
 fn read_habit(reader: &mut Reader<'_>, decision: Decision, now: &Habit) -> Habit {
     let label = reader.words.decision(decision);
-    let most = sunbu_core::dressing::MOST_CM;
+    let (most, (least, wide)) = (MOST_CM, SPREAD_CM);
     let mut cm = |part: &str, low: f64, high: f64| {
         reader.length_cm(&way_field(decision, part), &label, low, high)
     };
     let (low, high) = (cm("low", -most, most), cm("high", -most, most));
-    let (spread, hands) = (cm("spread", 0.01, 100.0), cm("hands", 0.01, 100.0));
+    let (spread, hands) = (cm("spread", least, wide), cm("hands", least, wide));
     let by_cloth = now.by_cloth.map(|_| ByCloth {
         soft: cm("soft", -most, most),
         cotton: cm("cotton", -most, most),

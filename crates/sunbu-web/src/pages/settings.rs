@@ -35,8 +35,8 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
                 label for="dresser" { (w.get("settings-dresser")) }
                 select #dresser name="dresser" {
                     option value="" selected[dresser.is_none()] { (w.get("settings-dresser-none")) }
-                    @for kept in &people {
-                        option value=(kept.id) selected[dresser == Some(kept.id)] { (kept.value.name) }
+                    @for (kept, name) in people.iter().zip(super::told_apart(w, &people)) {
+                        option value=(kept.id) selected[dresser == Some(kept.id)] { (name) }
                     }
                 }
             }

@@ -35,8 +35,7 @@ pub(crate) fn garments_for(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     drop(store);
     let body = person.value.body()?;
     let (mut named, mut fittings, mut left) = (Vec::new(), Vec::new(), Vec::new());
-    for kept in &garments {
-        let name = kept.value.name.clone();
+    for (kept, name) in garments.iter().zip(super::told_apart(w, &garments)) {
         let Ok(garment) = kept.value.garment() else {
             left.push(Left {
                 name,
@@ -73,8 +72,7 @@ pub(crate) fn people_for(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     drop(store);
     let garment = piece.value.garment()?;
     let (mut named, mut fittings, mut left) = (Vec::new(), Vec::new(), Vec::new());
-    for kept in &people {
-        let name = kept.value.name.clone();
+    for (kept, name) in people.iter().zip(super::told_apart(w, &people)) {
         let Ok(body) = kept.value.body() else {
             left.push(Left {
                 name,

@@ -2,7 +2,7 @@
 
 use axum::http::StatusCode;
 
-use crate::studio::{empty_studio, follow, get, post, small_studio};
+use crate::studio::{empty_studio, encoded, follow, form_of, get, post, small_studio, with};
 
 const HANA: &str = "name=Hana&sex=women&stature=158&hip_girth=92";
 
@@ -227,4 +227,51 @@ async fn a_search_finds_part_of_a_name_in_any_width() {
     assert!(text.contains("Reiko"), "{text}");
     let text = get(&app, "/people?search=nobody").await.text;
     assert!(!text.contains("Reiko") && text.contains("nobody"), "{text}");
+}
+
+#[tokio::test]
+async fn two_of_one_name_are_both_kept_told_and_told_apart() {
+    let app = empty_studio();
+    let twin = "name=hana+&sex=women&stature=165&hip_girth=95";
+    assert_eq!(
+        post(&app, "/people/new", HANA).await.to,
+        "/people/1?done=added"
+    );
+    let second = post(&app, "/people/new", twin).await;
+    assert_eq!(second.to, "/people/2?done=added-twin");
+    let told = get(&app, &second.to).await.text;
+    assert!(told.contains("Another entry has the same name"), "{told}");
+    let cloth = "kind=nagagi&cloth=soft&mitake_from=shoulder&ushirohaba=30";
+    for mitake in [158, 165] {
+        let form = format!("name=Komon&{cloth}&mitake={mitake}");
+        assert_eq!(
+            post(&app, "/garments/new", &form).await.status,
+            StatusCode::SEE_OTHER
+        );
+    }
+    let alone = format!("name=Tsumugi&{cloth}&mitake=160");
+    assert_eq!(
+        post(&app, "/garments/new", &alone).await.to,
+        "/garments/3?done=added"
+    );
+
+    for (page, telling) in [
+        ("/", "Hana (Stature 158 cm)"),
+        ("/", "hana (Stature 165 cm)"),
+        ("/", ">Tsumugi<"),
+        ("/garments/1", "hana (Stature 165 cm)"),
+        ("/garments/1/suits", "hana (Stature 165 cm)"),
+        ("/settings", "Hana (Stature 158 cm)"),
+        ("/people/1", "Komon (Length (mitake) 165 cm)"),
+        ("/people/1/worth", "Komon (Length (mitake) 158 cm)"),
+    ] {
+        let text = get(&app, page).await.text;
+        assert!(text.contains(telling), "{telling} on {page}: {text}");
+    }
+    // A name of its own again: nothing is told, nothing is added.
+    let page = get(&app, "/people/2/edit").await.text;
+    let form = with(form_of(&page), "name", "Hanae");
+    let saved = post(&app, "/people/2/edit", &encoded(&form)).await;
+    assert_eq!(saved.to, "/people/2?done=saved");
+    assert!(get(&app, "/").await.text.contains(">Hana<"));
 }
