@@ -11,6 +11,7 @@ pub(crate) mod plan;
 mod plan_parts;
 pub(crate) mod print;
 mod rule_fields;
+mod rule_read;
 pub(crate) mod rules;
 pub(crate) mod saved;
 pub(crate) mod settings;

@@ -7,6 +7,7 @@ use sunbu_core::dressing::{Occasion, Standard, StandardError};
 use sunbu_words::Words;
 
 use super::rule_fields::{self, Scope};
+use super::rule_read;
 use crate::answer::{go, page, page_with};
 use crate::app::Room;
 use crate::ask::Ask;
@@ -51,7 +52,7 @@ pub(crate) fn save(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let mut store = room.store();
     let standard = store.standard()?;
     let typed = ask.form().iter().cloned().collect();
-    match rule_fields::read(&standard, scope, &typed, w) {
+    match rule_read::read(&standard, scope, &typed, w) {
         Ok(changed) => {
             store.set_standard(&changed, &room.now())?;
             Ok(go(&format!("/rules/of/{}?done=saved", scope.key())))

@@ -164,6 +164,68 @@ async fn wrong_rules_come_back_as_typed_each_with_its_reason() {
 }
 
 #[tokio::test]
+async fn rules_that_contradict_each_other_are_told_and_never_stored() {
+    let app = small_studio();
+    let every = "/rules/of/every";
+    // Usual values outside their own limits, on either page.
+    for (path, field, typed) in [
+        (every, "do.tare_length.plus", "60"),
+        (every, "do.tare_length.high", "7"),
+        ("/rules/of/formal", "do.tare_length.plus", "60"),
+        ("/rules/of/formal", "do.tare_length.plus", "0.9 stature"),
+    ] {
+        let page = get(&app, path).await.text;
+        let answer = post(&app, path, &fields(&page, field, typed)).await;
+        assert_eq!(
+            answer.status,
+            StatusCode::UNPROCESSABLE_ENTITY,
+            "{path} {field} {typed}"
+        );
+        assert!(
+            answer.text.contains(&format!("value=\"{typed}\"")),
+            "{field} {typed}"
+        );
+        assert!(
+            answer.text.contains("href=\"#f-do-tare_length-plus\""),
+            "{field} {typed}: {}",
+            answer.text
+        );
+        assert_eq!(
+            get(&app, "/people/1/in/1?hem_height=1").await.status,
+            StatusCode::OK
+        );
+    }
+}
+
+#[tokio::test]
+async fn limits_that_shut_out_an_occasions_own_value_name_the_occasion() {
+    let app = small_studio();
+    let formal = "/rules/of/formal";
+    let page = get(&app, formal).await.text;
+    let own = fields(&page, "do.tare_length.plus", "9");
+    assert_eq!(post(&app, formal, &own).await.status, StatusCode::SEE_OTHER);
+    let every = "/rules/of/every";
+    let page = get(&app, every).await.text;
+    let answer = post(&app, every, &fields(&page, "do.tare_length.high", "8")).await;
+    assert_eq!(
+        answer.status,
+        StatusCode::UNPROCESSABLE_ENTITY,
+        "{}",
+        answer.text
+    );
+    let faults = answer
+        .text
+        .split_once("id=\"errors\"")
+        .expect("a summary")
+        .1;
+    let faults = faults.split_once("</section>").expect("its end").0;
+    assert!(
+        faults.contains("Formal") && faults.contains("href=\"#f-do-tare_length-"),
+        "{faults}"
+    );
+}
+
+#[tokio::test]
 async fn text_that_is_no_standard_is_kept_in_its_field() {
     let app = small_studio();
     let answer = post(&app, "/rules/toml", "toml=name+%3D+%22mine").await;
