@@ -53,7 +53,10 @@ pub enum StoreError {
         "erased, but traces may remain in the file ({0}); close all programs that use it, and open it once"
     )]
     Traces(String),
-    /// Anything else the disk or the database says.
+    /// The disk does not read or write; commonest cause: it is full.
+    #[error("the disk does not take or give it: {0}")]
+    Disk(String),
+    /// Anything else the database says.
     #[error("the store cannot be used: {0}")]
     Other(String),
 }
@@ -64,6 +67,23 @@ pub(crate) fn lines(problems: &[Problem]) -> String {
 }
 
 impl StoreError {
+    /// Which kind of failure it is, in a word or two that hold nothing of what is kept: for a log.
+    pub fn kind(&self) -> &'static str {
+        match self {
+            Self::NotFound { .. } => "not found",
+            Self::Stale { .. } => "stale",
+            Self::NotOurs { .. } => "not a store",
+            Self::Newer { .. } => "newer version",
+            Self::Damaged(_) => "damaged store",
+            Self::InUse => "in use",
+            Self::Exists(_) => "file exists",
+            Self::Unfit(_) => "unfit entry",
+            Self::Traces(_) => "traces left",
+            Self::Disk(_) => "disk",
+            Self::Other(_) => "database",
+        }
+    }
+
     /// A kept row the core no longer reads.
     pub(crate) fn unreadable(what: &str, id: i64, problems: &[Problem]) -> Self {
         Self::Damaged(format!("{what} {id}: {}", lines(problems)))
@@ -77,6 +97,12 @@ impl From<rusqlite::Error> for StoreError {
             Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase) => {
                 Self::Damaged(error.to_string())
             }
+            Some(
+                ErrorCode::DiskFull
+                | ErrorCode::SystemIoFailure
+                | ErrorCode::CannotOpen
+                | ErrorCode::ReadOnly,
+            ) => Self::Disk(error.to_string()),
             _ => Self::Other(error.to_string()),
         }
     }
@@ -84,6 +110,6 @@ impl From<rusqlite::Error> for StoreError {
 
 impl From<std::io::Error> for StoreError {
     fn from(error: std::io::Error) -> Self {
-        Self::Other(error.to_string())
+        Self::Disk(error.to_string())
     }
 }

@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use axum::body::Bytes;
-use axum::extract::{FromRequest, RawPathParams, Request};
+use axum::extract::{FromRequest, MatchedPath, RawPathParams, Request};
 use axum::http::{HeaderMap, Method, StatusCode, header};
 use axum::response::Response;
 use sunbu_words::{Lang, Words};
@@ -18,6 +18,9 @@ pub(crate) struct Ask {
     pub lang: Lang,
     /// Path and query, to come back to after a change of language.
     pub path_and_query: String,
+    /// The pattern of the address, such as `/people/{person}`: for the log, which gets nothing
+    /// that was typed.
+    pub route: String,
     /// Whether the request sends a form.
     pub posted: bool,
     /// The page the request came from, on this host; none when the browser does not say.
@@ -41,6 +44,8 @@ impl Ask {
             .path_and_query()
             .map_or_else(|| "/".to_owned(), ToString::to_string);
         let from = came_from(&parts.headers);
+        let route = parts.extensions.get::<MatchedPath>();
+        let route = route.map_or("no route", MatchedPath::as_str).to_owned();
         let params = path_params(&mut parts).await;
         let posted = parts.method == Method::POST;
         let form = if posted {
@@ -55,6 +60,7 @@ impl Ask {
         Ok(Self {
             lang,
             path_and_query,
+            route,
             posted,
             from,
             params,

@@ -2,7 +2,8 @@
 //!
 //! Each layer knows its own errors: the core what is wrong with measures, the store what with
 //! rows, and only this file which status that is. A fault of the asker gets words for people; a
-//! fault of ours is logged in full and shown plainly, without a driver's words.
+//! fault of ours is logged by route and kind and shown plainly, without a driver's words. Neither
+//! says what was typed or kept: a log may be read by others than the studio.
 
 use axum::http::StatusCode;
 use axum::response::Response;
@@ -60,8 +61,20 @@ impl From<Vec<Problem>> for Fault {
 }
 
 impl Fault {
+    /// The kind of a fault of ours; none when it is the asker's or the way out is on the page.
+    fn logged(&self) -> Option<&'static str> {
+        match self {
+            Self::Store(error) => Some(error.kind()),
+            Self::Broken => Some("a mistake of the program"),
+            _ => None,
+        }
+    }
+
     /// The page that says what is wrong and what to do.
     pub fn page(&self, ask: &Ask) -> Response {
+        if let Some(kind) = self.logged() {
+            eprintln!("{}: {kind}", ask.route);
+        }
         let (status, id) = match self {
             Self::NotFound => (StatusCode::NOT_FOUND, "error-not-found"),
             Self::WrongMethod => (StatusCode::METHOD_NOT_ALLOWED, "error-method"),
@@ -69,11 +82,7 @@ impl Fault {
             Self::Kept(_) => (StatusCode::CONFLICT, "error-kept"),
             Self::InUse => (StatusCode::SERVICE_UNAVAILABLE, "error-in-use"),
             Self::Traces => (StatusCode::INTERNAL_SERVER_ERROR, "error-traces"),
-            Self::Store(error) => {
-                eprintln!("{}: {error}", ask.path_and_query);
-                (StatusCode::INTERNAL_SERVER_ERROR, "error-ours")
-            }
-            Self::Broken => (StatusCode::INTERNAL_SERVER_ERROR, "error-ours"),
+            Self::Store(_) | Self::Broken => (StatusCode::INTERNAL_SERVER_ERROR, "error-ours"),
         };
         let w = ask.words();
         let title = w.get(&format!("{id}.title"));

@@ -275,3 +275,30 @@ fn the_studio_says_its_address_soon() {
     // benches measure it; here only something gone very wrong is caught.
     assert!(open.took.as_secs_f64() < 5.0, "{:?}", open.took);
 }
+
+#[test]
+fn the_log_says_where_and_what_kind_of_thing_failed_and_nothing_that_was_typed() {
+    let home = home_with_studio();
+    let file = home.path().join("studio.sunbu");
+    let mut store = sunbu_store::Store::open(&file, "now").expect("a store");
+    let mut own = sunbu_core::dressing::Standard::customary();
+    own.name = "Zzyxomachia".to_owned();
+    store.set_standard(&own, "now").expect("set");
+    drop(store);
+    // The standard is damaged in the file: its reader's complaint shows the broken line.
+    let (sound, broken) = (b"\"Zzyxomachia\"", b"'Zzyxomachia\"");
+    let mut bytes = std::fs::read(&file).expect("the file");
+    let at = bytes.windows(sound.len()).position(|part| part == sound);
+    let at = at.expect("the standard's name");
+    bytes[at..at + sound.len()].copy_from_slice(broken);
+    std::fs::write(&file, bytes).expect("written");
+    let open = Studio::start(
+        home.path(),
+        &["open", "--studio", "studio.sunbu", "--port", "0"],
+    );
+    let page = open.page("/people/1/in/2?occasion=formal&nape_drop=5.4321", "en");
+    assert!(page.starts_with("HTTP/1.1 500"), "{page}");
+    assert!(!page.contains("Zzyxomachia"), "{page}");
+    let log = open.complaints();
+    assert_eq!(log, "/people/{person}/in/{garment}: damaged store\n");
+}

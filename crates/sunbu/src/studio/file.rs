@@ -96,7 +96,7 @@ pub fn troubled(path: &Path, error: StoreError) -> Vec<Trouble> {
         StoreError::Exists(file) => Trouble::at(file.display().to_string(), "", "trouble-exists"),
         StoreError::Unfit(problems) => return troubles(problems),
         StoreError::Traces(why) => at("trouble-traces").with("why", why),
-        StoreError::Other(why) => at("trouble-store").with("why", why),
+        StoreError::Disk(why) | StoreError::Other(why) => at("trouble-store").with("why", why),
     }]
 }
 

@@ -75,6 +75,16 @@ impl Studio {
         answer
     }
 
+    /// Stops it; what it complained of while it was open.
+    pub fn complaints(mut self) -> String {
+        let mut err = self.child.stderr.take().expect("a pipe");
+        let (status, _) = self.stop("-INT");
+        assert!(status.success());
+        let mut complaints = String::new();
+        err.read_to_string(&mut complaints).expect("UTF-8");
+        complaints
+    }
+
     /// Sends it this signal and waits until it ends; what else it had printed.
     pub fn stop(mut self, signal: &str) -> (ExitStatus, String) {
         let id = self.child.id().to_string();
