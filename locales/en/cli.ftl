@@ -252,9 +252,17 @@ trouble-traces = erased, but traces may remain in the file ({ $why }); close oth
 trouble-store = cannot be used: { $why }
 trouble-erased = what was asked for is no longer in the studio
 trouble-stale = it was changed meanwhile; look at it and try again
-trouble-nobody = there is no “{ $typed }” in the studio, neither by name nor by number
+trouble-nobody = there is no “{ $typed }” in the studio, neither by name nor by number{ $near ->
+    [0] {""}
+    [one] ; there is only this, with its number: { $known }
+   *[other] ; the nearest, with their numbers: { $known }
+}
 trouble-several = several are called “{ $typed }”; give the number instead: { $known }
-trouble-not-sure = “{ $typed }” would be erased with { $plans } plans, which cannot be undone; add --yes to do it
+trouble-not-sure = “{ $typed }” would be erased with { $plans ->
+    [0] no plans
+    [one] one plan
+   *[other] { $plans } plans
+}, which cannot be undone; add --yes to do it
 trouble-no-port = “{ $typed }” is no port; a port is a number from 0 to 65535
 trouble-port = the studio cannot be opened there: { $why }; name another port, or 0 for any that is free
 trouble-network = the studio cannot be opened: { $why }

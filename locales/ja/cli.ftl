@@ -220,7 +220,10 @@ trouble-traces = 消しましたが、ファイルに跡が残っているかも
 trouble-store = 使えません（{ $why }）
 trouble-erased = それはもう帳面にありません
 trouble-stale = その間に変わりました。見直してからもう一度
-trouble-nobody = 「{ $typed }」は名前でも番号でも帳面にありません
+trouble-nobody = 「{ $typed }」は名前でも番号でも帳面にありません{ $near ->
+    [0] {""}
+   *[other] 。近いもの（かっこの中は番号）：{ $known }
+}
 trouble-several = 「{ $typed }」がいくつもあります。代わりに番号を書いてください：{ $known }
 trouble-not-sure = 「{ $typed }」が計画{ $plans }件とともに消え、取り消せません。行うには --yes を付けてください
 trouble-no-port = 「{ $typed }」はポート番号ではありません。0から65535までの数です

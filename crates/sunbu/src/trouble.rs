@@ -1,7 +1,7 @@
 //! What is wrong with the input of a command: an entry of a file, or the file or argument itself.
 
 use sunbu_core::problem::Problem;
-use sunbu_words::Words;
+use sunbu_words::{Arg, Words};
 
 /// One thing wrong with the input.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,8 +17,17 @@ pub enum Trouble {
         /// The message for it, in `cli.ftl`.
         code: &'static str,
         /// What the message fills in besides `$typed`.
-        args: Vec<(&'static str, String)>,
+        args: Vec<(&'static str, Filled)>,
     },
+}
+
+/// What a message fills in.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Filled {
+    /// A text.
+    Text(String),
+    /// How many of something, which also chooses singular or plural.
+    Count(usize),
 }
 
 impl Trouble {
@@ -34,9 +43,19 @@ impl Trouble {
 
     /// The same with one more thing for its message to fill in.
     #[must_use]
-    pub fn with(mut self, name: &'static str, value: impl Into<String>) -> Trouble {
+    pub fn with(self, name: &'static str, value: impl Into<String>) -> Trouble {
+        self.filling(name, Filled::Text(value.into()))
+    }
+
+    /// The same with how many there are of something.
+    #[must_use]
+    pub fn counting(self, name: &'static str, count: usize) -> Trouble {
+        self.filling(name, Filled::Count(count))
+    }
+
+    fn filling(mut self, name: &'static str, filled: Filled) -> Trouble {
         if let Trouble::Around { args, .. } = &mut self {
-            args.push((name, value.into()));
+            args.push((name, filled));
         }
         self
     }
@@ -78,20 +97,35 @@ impl Trouble {
                 let typed = typed.replace(char::is_control, "\u{fffd}");
                 let mut all = vec![("typed", (&typed).into())];
                 // A reason from elsewhere may come in several lines; a problem has one.
-                let args: Vec<(&str, String)> = args
+                let args: Vec<(&str, Filled)> = args
                     .iter()
-                    .map(|(name, value)| {
-                        (
-                            *name,
-                            value.split_whitespace().collect::<Vec<_>>().join(" "),
-                        )
-                    })
+                    .map(|(name, filled)| (*name, filled.on_one_line()))
                     .collect();
-                all.extend(args.iter().map(|(name, value)| (*name, value.into())));
+                all.extend(args.iter().map(|(name, filled)| (*name, filled.into())));
                 let sentence = words.with(code, &all);
                 let all = [("place", place.into()), ("sentence", (&sentence).into())];
                 words.with("problem-at", &all)
             }
+        }
+    }
+}
+
+impl Filled {
+    fn on_one_line(&self) -> Filled {
+        match self {
+            Filled::Text(text) => {
+                Filled::Text(text.split_whitespace().collect::<Vec<_>>().join(" "))
+            }
+            Filled::Count(count) => Filled::Count(*count),
+        }
+    }
+}
+
+impl<'a> From<&'a Filled> for Arg<'a> {
+    fn from(filled: &'a Filled) -> Self {
+        match filled {
+            Filled::Text(text) => Arg::Text(text),
+            Filled::Count(count) => Arg::Count(*count),
         }
     }
 }

@@ -173,7 +173,11 @@ fn garments_are_ranked_for_a_person_and_people_for_a_garment() {
             &["rank", "--studio", "studio.sunbu", wrong[0], wrong[1]],
         );
         assert_eq!(ran.code, Some(2));
-        assert!(ran.err.contains(wrong[1]), "{}", ran.err);
+        assert!(
+            ran.err.contains(wrong[1]) && ran.err.starts_with(wrong[0]),
+            "{}",
+            ran.err
+        );
     }
     let ran = run_at(home.path(), &["rank", "--person", "1"]);
     assert_eq!(ran.code, Some(2), "there is no studio at the usual place");
@@ -301,4 +305,40 @@ fn the_log_says_where_and_what_kind_of_thing_failed_and_nothing_that_was_typed()
     assert!(!page.contains("Zzyxomachia"), "{page}");
     let log = open.complaints();
     assert_eq!(log, "/people/{person}/in/{garment}: damaged store\n");
+}
+
+#[test]
+fn a_name_that_nobody_has_is_answered_with_the_nearest_and_their_numbers() {
+    let home = home_with_studio();
+    let ran = |arguments: &[&str]| {
+        let mut arguments = arguments.to_vec();
+        arguments.extend(["--studio", "studio.sunbu"]);
+        let ran = run_at(home.path(), &arguments);
+        assert_eq!(ran.code, Some(2), "{}", ran.out);
+        ran.err
+    };
+    let ranked = run_at(
+        home.path(),
+        &[
+            "rank",
+            "--studio",
+            "studio.sunbu",
+            "--person",
+            "2",
+            "--json",
+        ],
+    );
+    let ranked: serde_json::Value = serde_json::from_str(&ranked.out).expect("JSON");
+    let name = ranked["ranked_for"].as_str().expect("a name");
+    let slip: String = name.chars().skip(1).collect();
+    let told = ran(&["erase", &slip, "--yes"]);
+    assert!(told.contains(&format!("{name} (2)")), "{told}");
+    // It takes no option of that name.
+    assert!(!told.contains("--person"), "{told}");
+    let told = ran(&["rank", "--person", "99"]);
+    assert!(told.contains("(15)"), "{told}");
+    // One plan is not “1 plans”.
+    let told: Vec<String> = ["1", "15"].iter().map(|who| ran(&["erase", who])).collect();
+    assert!(told[0].contains("with one plan,"), "{}", told[0]);
+    assert!(told[1].contains("with no plans,"), "{}", told[1]);
 }

@@ -1,6 +1,7 @@
 //! The commands: each reads its input, asks the core, and says the answer.
 
 pub mod figure;
+mod nearest;
 pub mod plan;
 pub mod rank;
 pub mod schema;

@@ -119,7 +119,7 @@ fn of_studio(given: &ArgMatches) -> Result<Rows, Vec<Trouble>> {
             (pairs.collect(), Side::People, piece.name.clone())
         }
         (person, None) => {
-            let person = the_person(&store, place, person.unwrap_or_default())?.value;
+            let person = the_person(&store, place, person.unwrap_or_default(), "--person")?.value;
             let garments = store.garments().map_err(told)?;
             let pairs = garments
                 .into_iter()

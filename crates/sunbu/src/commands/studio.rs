@@ -7,6 +7,7 @@ use sunbu_core::case::{Person, Piece};
 use sunbu_store::{Counts, Kept, Store};
 use sunbu_words::Words;
 
+use super::nearest::nearest;
 use super::{path, text};
 use crate::answer::Answer;
 use crate::studio::{self, Door};
@@ -117,12 +118,12 @@ fn erased(words: &Words, given: &ArgMatches) -> Result<Answer, Vec<Trouble>> {
     let place = named.unwrap_or(Path::new("sunbu"));
     let told = |error| studio::troubled(place, error);
     let asked = text(given, "person").unwrap_or_default();
-    let person = the_person(&store, place, asked)?;
+    let person = the_person(&store, place, asked, "sunbu erase")?;
     let plans = store.plans_of_person(person.id).map_err(told)?.len();
     let name = &person.value.name;
     if !given.get_flag("yes") {
-        let trouble = Trouble::at("--yes", name.as_str(), "trouble-not-sure")
-            .with("plans", plans.to_string());
+        let trouble =
+            Trouble::at("--yes", name.as_str(), "trouble-not-sure").counting("plans", plans);
         return Err(vec![trouble]);
     }
     store.erase_person(person.id).map_err(told)?;
@@ -130,15 +131,20 @@ fn erased(words: &Words, given: &ArgMatches) -> Result<Answer, Vec<Trouble>> {
     Ok(Answer::Done(words.with("said-erased", &args) + "\n"))
 }
 
-/// The person of the studio with this name, or with this number.
+/// The person of the studio with this name, or with this number; `argument` is where it was given.
 ///
 /// # Errors
 /// When nobody has it, or several have.
-pub fn the_person(store: &Store, place: &Path, named: &str) -> Result<Kept<Person>, Vec<Trouble>> {
+pub fn the_person(
+    store: &Store,
+    place: &Path,
+    named: &str,
+    argument: &'static str,
+) -> Result<Kept<Person>, Vec<Trouble>> {
     let people = store
         .people()
         .map_err(|error| studio::troubled(place, error))?;
-    the_one(people, named, "--person", |person| &person.name)
+    the_one(people, named, argument, |person| &person.name)
 }
 
 /// The garment of the studio with this name, or with this number.
@@ -169,8 +175,13 @@ fn the_one<T>(
             return Err(vec![trouble.with("known", known.join(", "))]);
         }
     };
+    // Parted by what names do not hold: they may well hold commas.
+    let near = nearest(named, kept.iter().map(|one| (one.id, name(&one.value))));
     let found = kept.into_iter().find(|one| Some(one.id) == id);
-    found.ok_or_else(|| vec![Trouble::at(place, named, "trouble-nobody")])
+    found.ok_or_else(|| {
+        let trouble = Trouble::at(place, named, "trouble-nobody").counting("near", near.len());
+        vec![trouble.with("known", near.join(" / "))]
+    })
 }
 
 fn answered(words: &Words, answer: Result<Answer, Vec<Trouble>>) -> Answer {
