@@ -246,6 +246,7 @@ trouble-empty-studio = there is nothing in the studio to rank
 trouble-not-ours = is not a studio of Sunbu; name another file
 trouble-newer = was written by a newer Sunbu; use that one
 trouble-damaged = is damaged ({ $why }); restore a backup
+trouble-house-rules = has house rules that no longer stand ({ $why }); open the studio and mend them as text, or take them back
 trouble-in-use = is in use by another program; close it and try again
 trouble-exists = is there already; name a new file
 trouble-traces = erased, but traces may remain in the file ({ $why }); close other programs and erase again

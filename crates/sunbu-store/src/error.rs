@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use rusqlite::ErrorCode;
+use sunbu_core::dressing::StandardError;
 use sunbu_core::problem::Problem;
 
 /// Why the store did not do what it was asked. Nothing was changed, unless it says so.
@@ -48,6 +49,10 @@ pub enum StoreError {
     /// What was to be kept breaks a rule of the core.
     #[error("it cannot be kept: {}", lines(.0))]
     Unfit(Vec<Problem>),
+    /// The studio's own standard, as it is kept, breaks a rule of the core; commonest cause: it
+    /// was kept by an older version with wider limits.
+    #[error("the house rules kept here no longer stand ({0}); mend them as text or take them back")]
+    Standard(#[from] StandardError),
     /// The erased things are gone from every page, but their bytes may still lie in the file.
     #[error(
         "erased, but traces may remain in the file ({0}); close all programs that use it, and open it once"
@@ -78,6 +83,7 @@ impl StoreError {
             Self::InUse => "in use",
             Self::Exists(_) => "file exists",
             Self::Unfit(_) => "unfit entry",
+            Self::Standard(_) => "unreadable standard",
             Self::Traces(_) => "traces left",
             Self::Disk(_) => "disk",
             Self::Other(_) => "database",

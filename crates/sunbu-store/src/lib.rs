@@ -19,6 +19,7 @@ mod settings;
 pub use backup::{Counts, restore};
 pub use error::StoreError;
 pub use plans::{NewPlan, PlanRow, SavedPlan};
+pub use settings::Own;
 
 use std::path::{Path, PathBuf};
 

@@ -11,7 +11,10 @@ use crate::{StoreError, backup};
 const APPLICATION_ID: i64 = 0x5375_6E62;
 
 /// In order; the place in the list, from 1, is the version.
-pub(crate) const MIGRATIONS: &[&str] = &[include_str!("../migrations/0001_studio.sql")];
+pub(crate) const MIGRATIONS: &[&str] = &[
+    include_str!("../migrations/0001_studio.sql"),
+    include_str!("../migrations/0002_standard_revision.sql"),
+];
 
 /// The newest version this program knows.
 pub(crate) const KNOWN: i64 = MIGRATIONS.len() as i64;

@@ -5,52 +5,97 @@ use sunbu_core::dressing::Standard;
 
 use crate::{Kept, Store, StoreError};
 
+/// What the studio has set for itself, and which change of it this is.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Own<T> {
+    /// Grows by one when it is set and when it is taken back, from 1. Give it back when changing
+    /// it.
+    pub revision: i64,
+    /// What was set; none when the customary one is in force.
+    pub value: Option<T>,
+}
+
 impl Store {
     /// The standard in force: the studio's own, or the customary one.
     ///
     /// # Errors
     /// As [`Store::own_standard`].
     pub fn standard(&self) -> Result<Standard, StoreError> {
-        Ok(self.own_standard()?.unwrap_or_else(Standard::customary))
+        let own = self.own_standard()?.value;
+        Ok(own.unwrap_or_else(Standard::customary))
     }
 
     /// The studio's own standard, if it has set one.
     ///
     /// # Errors
+    /// [`StoreError::Standard`] when the core no longer takes it, or when the store cannot be
+    /// read.
+    pub fn own_standard(&self) -> Result<Own<Standard>, StoreError> {
+        let Own { revision, value } = self.own_standard_text()?;
+        let value = value.map(|text| Standard::parse(&text)).transpose()?;
+        Ok(Own { revision, value })
+    }
+
+    /// The studio's own standard as it is kept, in TOML, whether or not the core takes it.
+    ///
+    /// # Errors
     /// When the store cannot be read.
-    pub fn own_standard(&self) -> Result<Option<Standard>, StoreError> {
-        let text: Option<String> =
-            self.connection
-                .query_row("SELECT standard_toml FROM setting", [], |row| row.get(0))?;
-        text.map(|text| {
-            Standard::parse(&text)
-                .map_err(|error| StoreError::Damaged(format!("the standard: {error}")))
-        })
-        .transpose()
-    }
-
-    /// Sets the studio's own standard.
-    ///
-    /// # Errors
-    /// When the store cannot be written.
-    pub fn set_standard(&mut self, standard: &Standard, now: &str) -> Result<(), StoreError> {
-        self.connection.execute(
-            "UPDATE setting SET standard_toml = ?1, standard_at = ?2",
-            (standard.to_toml(), now),
-        )?;
-        Ok(())
-    }
-
-    /// Goes back to the customary standard.
-    ///
-    /// # Errors
-    /// When the store cannot be written.
-    pub fn reset_standard(&mut self) -> Result<(), StoreError> {
-        self.connection.execute(
-            "UPDATE setting SET standard_toml = NULL, standard_at = NULL",
+    pub fn own_standard_text(&self) -> Result<Own<String>, StoreError> {
+        Ok(self.connection.query_row(
+            "SELECT standard_revision, standard_toml FROM setting",
             [],
+            |row| {
+                Ok(Own {
+                    revision: row.get(0)?,
+                    value: row.get(1)?,
+                })
+            },
+        )?)
+    }
+
+    /// Sets the studio's own standard in the place of what was read at `revision`, which then is
+    /// one more.
+    ///
+    /// # Errors
+    /// [`StoreError::Stale`] when someone set or took it back since, or when the store cannot be
+    /// written.
+    pub fn set_standard(
+        &mut self,
+        revision: i64,
+        standard: &Standard,
+        now: &str,
+    ) -> Result<(), StoreError> {
+        self.change_standard(revision, Some((&standard.to_toml(), now)))
+    }
+
+    /// Goes back to the customary standard from what was read at `revision`, which then is one
+    /// more.
+    ///
+    /// # Errors
+    /// As [`Store::set_standard`].
+    pub fn reset_standard(&mut self, revision: i64) -> Result<(), StoreError> {
+        self.change_standard(revision, None)
+    }
+
+    /// The text and the moment of the own standard, or none.
+    fn change_standard(
+        &mut self,
+        revision: i64,
+        to: Option<(&str, &str)>,
+    ) -> Result<(), StoreError> {
+        let (text, at) = to.unzip();
+        let tx = self.connection.transaction()?;
+        let changed = tx.execute(
+            "UPDATE setting SET standard_toml = ?1, standard_at = ?2, \
+             standard_revision = standard_revision + 1 WHERE standard_revision = ?3",
+            (text, at, revision),
         )?;
-        Ok(())
+        if changed == 0 {
+            let sql = "SELECT standard_revision FROM setting";
+            let current = tx.query_row(sql, [], |row| row.get(0))?;
+            return Err(StoreError::Stale { current });
+        }
+        Ok(tx.commit()?)
     }
 
     /// Whose hands dress, if it was said.

@@ -120,12 +120,16 @@ fn a_plan_comes_back_whole_and_outlives_its_garment() {
 #[test]
 fn the_own_standard_and_the_dresser_hold_until_taken_back() {
     let mut store = Store::in_memory().unwrap();
-    assert_eq!(store.own_standard().unwrap(), None);
+    let held = |store: &Store| {
+        let own = store.own_standard().unwrap();
+        (own.revision, own.value)
+    };
+    assert_eq!(held(&store), (1, None));
     let own = Standard::customary();
-    store.set_standard(&own, NOW).unwrap();
-    assert_eq!(store.own_standard().unwrap(), Some(own));
-    store.reset_standard().unwrap();
-    assert_eq!(store.own_standard().unwrap(), None);
+    store.set_standard(1, &own, NOW).unwrap();
+    assert_eq!(held(&store), (2, Some(own)));
+    store.reset_standard(2).unwrap();
+    assert_eq!(held(&store), (3, None));
     let person = people().remove(0);
     let id = store.add_person(&person, NOW).unwrap();
     store.set_dresser(Some(id)).unwrap();

@@ -115,9 +115,13 @@ fn what_was_kept_in_every_version_is_read_as_it_was() {
         let mitake = garments[0].value.sheet.parts[&Part::Mitake];
         assert_eq!(mitake.length, Length::from_kujira_bu(415));
         assert_eq!(store.dresser().unwrap().unwrap().value.name, "Mori Sayo");
+        let own = store.own_standard().unwrap();
+        let name = own.value.map(|standard| standard.name);
+        // The first version had no revision and begins at the first; the second kept one.
+        let revision = if version == 1 { 1 } else { 3 };
         assert_eq!(
-            store.own_standard().unwrap().unwrap().name,
-            "house of the three pines"
+            (own.revision, name.as_deref()),
+            (revision, Some("house of the three pines"))
         );
         let plans = store.plans().unwrap();
         let titles: Vec<&str> = plans.iter().map(|row| row.title.as_str()).collect();

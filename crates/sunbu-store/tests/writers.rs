@@ -8,6 +8,7 @@ use std::sync::Barrier;
 use std::thread;
 
 use studio::{NOW, people};
+use sunbu_core::dressing::Standard;
 use sunbu_store::{Store, StoreError};
 
 #[test]
@@ -39,6 +40,38 @@ fn the_later_of_two_saves_is_told_and_can_look_at_both() {
     two.erase_person(id).unwrap();
     let late = one.save_person(id, 3, &hers.value, NOW);
     assert!(matches!(late, Err(StoreError::NotFound { .. })), "{late:?}");
+}
+
+#[test]
+fn the_later_of_two_changes_of_the_house_rules_is_told() {
+    let directory = tempfile::tempdir().unwrap();
+    let path = directory.path().join("studio.db");
+    let (mut one, mut two) = (
+        Store::open(&path, NOW).unwrap(),
+        Store::open(&path, NOW).unwrap(),
+    );
+    let read = two.own_standard().unwrap().revision;
+    let named = |name: &str| Standard {
+        name: name.into(),
+        ..Standard::customary()
+    };
+    one.set_standard(read, &named("hers"), NOW).unwrap();
+    for late in [
+        two.set_standard(read, &named("his"), NOW),
+        two.reset_standard(read),
+    ] {
+        assert!(
+            matches!(late, Err(StoreError::Stale { current }) if current == read + 1),
+            "{late:?}"
+        );
+    }
+    let own = two.own_standard().unwrap();
+    assert_eq!(own.value, Some(named("hers")), "the refused left no mark");
+    // Taken back and set again, it is not what was read before.
+    two.reset_standard(own.revision).unwrap();
+    let late = one.set_standard(own.revision, &named("hers"), NOW);
+    assert!(matches!(late, Err(StoreError::Stale { .. })), "{late:?}");
+    assert_eq!(one.own_standard().unwrap().value, None);
 }
 
 /// Without the revision, one writer would overwrite what the other counted.

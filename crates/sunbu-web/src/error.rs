@@ -36,6 +36,9 @@ pub(crate) enum Fault {
     InUse,
     /// It is erased, but its bytes may still lie in the file.
     Traces,
+    /// The studio's own rules as they are kept no longer stand. The way out is to mend them as
+    /// text, or to take them back.
+    Standard,
     /// The store failed; commonest cause: a full disk.
     Store(StoreError),
     /// A handler panicked: a mistake of ours.
@@ -48,6 +51,7 @@ impl From<StoreError> for Fault {
             StoreError::NotFound { .. } => Self::NotFound,
             StoreError::InUse => Self::InUse,
             StoreError::Traces(_) => Self::Traces,
+            StoreError::Standard(_) => Self::Standard,
             StoreError::Unfit(problems) => Self::Kept(problems),
             other => Self::Store(other),
         }
@@ -65,6 +69,7 @@ impl Fault {
     fn logged(&self) -> Option<&'static str> {
         match self {
             Self::Store(error) => Some(error.kind()),
+            Self::Standard => Some("unreadable standard"),
             Self::Broken => Some("a mistake of the program"),
             _ => None,
         }
@@ -82,6 +87,7 @@ impl Fault {
             Self::Kept(_) => (StatusCode::CONFLICT, "error-kept"),
             Self::InUse => (StatusCode::SERVICE_UNAVAILABLE, "error-in-use"),
             Self::Traces => (StatusCode::INTERNAL_SERVER_ERROR, "error-traces"),
+            Self::Standard => (StatusCode::CONFLICT, "error-standard"),
             Self::Store(_) | Self::Broken => (StatusCode::INTERNAL_SERVER_ERROR, "error-ours"),
         };
         let w = ask.words();
@@ -98,6 +104,12 @@ impl Fault {
             @if let Self::Unread { told, back } = self {
                 ul { @for (field, sentence) in told { li { strong { (field) } ": " (sentence) } } }
                 p { a href=(back) { (w.get("print-back")) } }
+            }
+            @if let Self::Standard = self {
+                div.acts {
+                    a.button.main-act href="/rules/toml" { (w.get("rules-toml")) }
+                    a.button.grave href="/rules/reset" { (w.get("rules-reset")) }
+                }
             }
             p { a href="/" { (w.get("error-home")) } }
         };

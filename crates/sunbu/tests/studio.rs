@@ -287,7 +287,8 @@ fn the_log_says_where_and_what_kind_of_thing_failed_and_nothing_that_was_typed()
     let mut store = sunbu_store::Store::open(&file, "now").expect("a store");
     let mut own = sunbu_core::dressing::Standard::customary();
     own.name = "Zzyxomachia".to_owned();
-    store.set_standard(&own, "now").expect("set");
+    let revision = store.own_standard_text().expect("read").revision;
+    store.set_standard(revision, &own, "now").expect("set");
     drop(store);
     // The standard is damaged in the file: its reader's complaint shows the broken line.
     let (sound, broken) = (b"\"Zzyxomachia\"", b"'Zzyxomachia\"");
@@ -301,10 +302,11 @@ fn the_log_says_where_and_what_kind_of_thing_failed_and_nothing_that_was_typed()
         &["open", "--studio", "studio.sunbu", "--port", "0"],
     );
     let page = open.page("/people/1/in/2?occasion=formal&nape_drop=5.4321", "en");
-    assert!(page.starts_with("HTTP/1.1 500"), "{page}");
+    assert!(page.starts_with("HTTP/1.1 409"), "{page}");
+    assert!(page.contains("/rules/toml"), "the way out: {page}");
     assert!(!page.contains("Zzyxomachia"), "{page}");
     let log = open.complaints();
-    assert_eq!(log, "/people/{person}/in/{garment}: damaged store\n");
+    assert_eq!(log, "/people/{person}/in/{garment}: unreadable standard\n");
 }
 
 #[test]

@@ -52,7 +52,7 @@ impl Bench {
             occasion: state.occasion,
             locks: state.locks(),
             dresser: hands,
-            standard: store.own_standard()?,
+            standard: store.own_standard()?.value,
         };
         drop(store);
         Self::from_case((person, garment), dresser, case)

@@ -73,6 +73,20 @@ pub(super) fn way_field(decision: Decision, part: &str) -> String {
     format!("do.{}.{part}", decision.key())
 }
 
+/// A field's row and column in words; none when no form has it.
+pub(crate) fn label(w: &Words, name: &str) -> Option<String> {
+    let (row, part) = name.rsplit_once('.')?;
+    let row = match row.strip_prefix("do.") {
+        Some(key) => w.decision(Decision::from_key(key)?),
+        None => w.quantity(Quantity::from_key(row)?),
+    };
+    let parts = [
+        "low", "high", "weight", "plus", "soft", "cotton", "stiff", "spread", "hands",
+    ];
+    let part = parts.iter().find(|known| **known == part)?;
+    Some(format!("{row}, {}", w.get(&format!("rules-{part}"))))
+}
+
 /// Every field with its text.
 pub(crate) fn fields(standard: &Standard, scope: Scope, stature: &str) -> Typed {
     let mut out = Typed::new();

@@ -32,6 +32,24 @@ fn fields(page: &str, change: &str, to: &str) -> String {
     out.join("&")
 }
 
+/// The version a page's form was filled from, as a browser would send it.
+fn revision(page: &str) -> String {
+    let (_, rest) = page
+        .split_once("name=\"revision\" value=\"")
+        .expect("a revision");
+    format!("revision={}", rest.split('"').next().expect("a number"))
+}
+
+/// The whole form of a page, one field changed.
+fn form(page: &str, change: &str, to: &str) -> String {
+    format!("{}&{}", revision(page), fields(page, change, to))
+}
+
+fn toml_form(revision: &str, toml: &str) -> String {
+    let text: String = toml.bytes().map(|byte| format!("%{byte:02x}")).collect();
+    format!("{revision}&toml={text}")
+}
+
 #[tokio::test]
 async fn a_form_sent_back_unchanged_changes_no_plan() {
     let app = small_studio();
@@ -42,7 +60,7 @@ async fn a_form_sent_back_unchanged_changes_no_plan() {
         let path = format!("/rules/of/{scope}");
         let page = get(&app, &path).await.text;
         let same = fields(&page, "front_cover.low", "2");
-        let answer = post(&app, &path, &same).await;
+        let answer = post(&app, &path, &format!("{}&{same}", revision(&page))).await;
         assert_eq!(
             answer.status,
             StatusCode::SEE_OTHER,
@@ -60,8 +78,8 @@ async fn an_occasions_rule_holds_there_alone() {
     let app = small_studio();
     let path = "/rules/of/formal";
     let page = get(&app, path).await.text;
-    let form = fields(&page, "tare_length.low", "7.5");
-    assert_eq!(post(&app, path, &form).await.status, StatusCode::SEE_OTHER);
+    let sent = form(&page, "tare_length.low", "7.5");
+    assert_eq!(post(&app, path, &sent).await.status, StatusCode::SEE_OTHER);
     let toml = get(&app, "/rules/toml").await.text;
     let own = toml
         .split("[occasions.formal.targets.")
@@ -82,8 +100,9 @@ async fn an_occasions_rule_holds_there_alone() {
             .contains("own copy is in force")
     );
 
+    let asked = get(&app, "/rules/reset").await.text;
     assert_eq!(
-        post(&app, "/rules/reset", "").await.status,
+        post(&app, "/rules/reset", &revision(&asked)).await.status,
         StatusCode::SEE_OTHER
     );
     assert!(!get(&app, "/rules/toml").await.text.contains("house rule"));
@@ -102,7 +121,7 @@ async fn rules_are_read_in_shaku_and_kept_in_centimetres() {
         ("do.nape_drop.spread", "5分", "[usual.nape_drop]"),
     ] {
         let page = get(&app, path).await.text;
-        let answer = post(&app, path, &fields(&page, field, typed)).await;
+        let answer = post(&app, path, &form(&page, field, typed)).await;
         assert_eq!(
             answer.status,
             StatusCode::SEE_OTHER,
@@ -139,7 +158,7 @@ async fn wrong_rules_come_back_as_typed_each_with_its_reason() {
         ("do.nape_drop.spread", "99 shaku"),
         ("drum_height.high", "0.17 stature + x"),
     ] {
-        let answer = post(&app, path, &fields(&page, field, typed)).await;
+        let answer = post(&app, path, &form(&page, field, typed)).await;
         assert_eq!(
             answer.status,
             StatusCode::UNPROCESSABLE_ENTITY,
@@ -175,7 +194,7 @@ async fn rules_that_contradict_each_other_are_told_and_never_stored() {
         ("/rules/of/formal", "do.tare_length.plus", "0.9 stature"),
     ] {
         let page = get(&app, path).await.text;
-        let answer = post(&app, path, &fields(&page, field, typed)).await;
+        let answer = post(&app, path, &form(&page, field, typed)).await;
         assert_eq!(
             answer.status,
             StatusCode::UNPROCESSABLE_ENTITY,
@@ -202,11 +221,11 @@ async fn limits_that_shut_out_an_occasions_own_value_name_the_occasion() {
     let app = small_studio();
     let formal = "/rules/of/formal";
     let page = get(&app, formal).await.text;
-    let own = fields(&page, "do.tare_length.plus", "9");
+    let own = form(&page, "do.tare_length.plus", "9");
     assert_eq!(post(&app, formal, &own).await.status, StatusCode::SEE_OTHER);
     let every = "/rules/of/every";
     let page = get(&app, every).await.text;
-    let answer = post(&app, every, &fields(&page, "do.tare_length.high", "8")).await;
+    let answer = post(&app, every, &form(&page, "do.tare_length.high", "8")).await;
     assert_eq!(
         answer.status,
         StatusCode::UNPROCESSABLE_ENTITY,
@@ -228,7 +247,8 @@ async fn limits_that_shut_out_an_occasions_own_value_name_the_occasion() {
 #[tokio::test]
 async fn text_that_is_no_standard_is_kept_in_its_field() {
     let app = small_studio();
-    let answer = post(&app, "/rules/toml", "toml=name+%3D+%22mine").await;
+    let first = revision(&get(&app, "/rules/toml").await.text);
+    let answer = post(&app, "/rules/toml", &toml_form(&first, "name = \"mine")).await;
     assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY);
     assert!(
         answer.text.contains("name = &quot;mine</textarea>"),
@@ -236,7 +256,80 @@ async fn text_that_is_no_standard_is_kept_in_its_field() {
         answer.text
     );
     let toml = sunbu_core::dressing::Standard::CUSTOMARY_TOML;
-    let form: String = toml.bytes().map(|byte| format!("%{byte:02x}")).collect();
-    let answer = post(&app, "/rules/toml", &format!("toml={form}")).await;
+    let mended = toml_form(&revision(&answer.text), toml);
+    let answer = post(&app, "/rules/toml", &mended).await;
     assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
+}
+
+#[tokio::test]
+async fn the_later_of_two_windows_sees_what_the_other_changed_and_loses_nothing() {
+    let app = small_studio();
+    let path = "/rules/of/every";
+    let page = get(&app, path).await.text;
+    let hers = form(&page, "tare_length.low", "7.5");
+    assert_eq!(post(&app, path, &hers).await.status, StatusCode::SEE_OTHER);
+    // A form that says no version is an old one, too.
+    let his = fields(&page, "nape_drop.low", "5.5");
+    for sent in [format!("{}&{his}", revision(&page)), his.clone()] {
+        let late = post(&app, path, &sent).await;
+        assert_eq!(late.status, StatusCode::CONFLICT, "{}", late.text);
+        let told = late.text.split_once("role=\"alert\"").expect("told").1;
+        let told = told.split_once("</section>").expect("its end").0;
+        for field in ["tare_length-low", "nape_drop-low"] {
+            assert!(told.contains(&format!("href=\"#f-{field}\"")), "{told}");
+        }
+        assert_eq!(told.matches("<li>").count(), 2, "{told}");
+        for shown in ["“7.5” in the other", "“7” here", "“5.5” here"] {
+            assert!(told.contains(shown), "{shown} in {told}");
+        }
+        assert_eq!(fields(&late.text, "nape_drop.low", "5.5"), his);
+        // Nothing was overwritten by being told.
+        let kept = get(&app, path).await.text;
+        assert_eq!(
+            fields(&kept, "tare_length.low", "7.5"),
+            fields(&page, "tare_length.low", "7.5")
+        );
+    }
+    let late = post(&app, path, &his).await.text;
+    let again = format!("{}&{his}", revision(&late));
+    assert_eq!(post(&app, path, &again).await.status, StatusCode::SEE_OTHER);
+    let kept = get(&app, path).await.text;
+    assert_eq!(fields(&kept, "nape_drop.low", "5.5"), his);
+}
+
+#[tokio::test]
+async fn text_and_taking_back_from_an_old_window_change_nothing() {
+    let app = small_studio();
+    let (toml, reset) = ("/rules/toml", "/rules/reset");
+    let first = revision(&get(&app, toml).await.text);
+    assert_eq!(first, revision(&get(&app, reset).await.text));
+    let customary = sunbu_core::dressing::Standard::CUSTOMARY_TOML;
+    let hers = customary.replacen("name = \"", "name = \"Hers, ", 1);
+    let sent = toml_form(&first, &hers);
+    assert_eq!(post(&app, toml, &sent).await.status, StatusCode::SEE_OTHER);
+
+    let his = customary.replacen("name = \"", "name = \"His, ", 1);
+    let late = post(&app, toml, &toml_form(&first, &his)).await;
+    assert_eq!(late.status, StatusCode::CONFLICT, "{}", late.text);
+    for text in [
+        "Another window changed",
+        "name = &quot;His, ",
+        "name = &quot;Hers, ",
+    ] {
+        assert!(late.text.contains(text), "{text} in {}", late.text);
+    }
+    let late = post(&app, reset, &first).await;
+    assert_eq!(late.status, StatusCode::CONFLICT, "{}", late.text);
+    assert!(
+        late.text.contains("Another window changed"),
+        "{}",
+        late.text
+    );
+    assert!(get(&app, toml).await.text.contains("name = &quot;Hers, "));
+    let asked = revision(&late.text);
+    assert_eq!(
+        post(&app, reset, &asked).await.status,
+        StatusCode::SEE_OTHER
+    );
+    assert!(!get(&app, toml).await.text.contains("name = &quot;Hers, "));
 }

@@ -92,6 +92,7 @@ pub fn troubled(path: &Path, error: StoreError) -> Vec<Trouble> {
         StoreError::NotOurs { .. } => at("trouble-not-ours"),
         StoreError::Newer { .. } => at("trouble-newer"),
         StoreError::Damaged(why) => at("trouble-damaged").with("why", why),
+        StoreError::Standard(why) => at("trouble-house-rules").with("why", why.to_string()),
         StoreError::InUse => at("trouble-in-use"),
         StoreError::Exists(file) => Trouble::at(file.display().to_string(), "", "trouble-exists"),
         StoreError::Unfit(problems) => return troubles(problems),
