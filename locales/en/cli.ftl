@@ -233,6 +233,7 @@ trouble-folder = is a folder; name a file
 trouble-unread = cannot be read: { $why }
 trouble-unwritten = cannot be written: { $why }
 trouble-standard = cannot be read as a standard: { $why }
+trouble-standard-line = line { $line }, “{ $typed }”, cannot be read as a standard, whose lengths are plain numbers of centimetres: { $why }
 trouble-occasion = “{ $typed }” is no occasion; the occasions are { $known }
 trouble-set = “{ $typed }” is not of the form DECISION=LENGTH, such as koshihimo_back=90
 trouble-which-garment = the case has several garments; name one of them: { $known }

@@ -15,7 +15,15 @@ list-or = { $first } or { $next }
 problem-bad-text = “{ $typed }” cannot be kept; write up to { $most } characters, without control characters
 problem-bad-line = “{ $typed }” cannot be kept; write up to { $most } characters on one line, without control characters
 problem-form = { $why }
-problem-form-at = “{ $typed }”: { $why }
+problem-form-at = “{ $typed }” cannot be read: { $why }
+problem-form-length = “{ $typed }” cannot be read; a length with a unit stands in quotes: { $better }
+problem-form-text = “{ $typed }” cannot be read; a text stands in quotes: { $better }
+problem-form-no-value = “{ $typed }” cannot be read; write a value after the equals sign, or take the line out
+problem-form-no-equals = “{ $typed }” cannot be read; write it as name = value
+problem-form-heading = “{ $typed }” cannot be read; a heading ends with a bracket, as in [person] or [[garments]]
+problem-form-quote = “{ $typed }” cannot be read; the quotes do not close
+problem-form-twice = “{ $typed }” is given a second time; keep one of the two
+problem-line = line { $line }
 problem-not-text = is no UTF-8 text but seems to be { $seems }; save it as UTF-8
 problem-too-much = is larger than any real one; at most { $most } MB are read
 problem-too-many = has more than the { $told } problems told; mend those and try again

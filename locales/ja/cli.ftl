@@ -201,6 +201,7 @@ trouble-folder = フォルダーです。ファイルを書いてください
 trouble-unread = 読めません（{ $why }）
 trouble-unwritten = 書けません（{ $why }）
 trouble-standard = きまりとして読めません（{ $why }）
+trouble-standard-line = { $line }行目「{ $typed }」はきまりとして読めません（{ $why }）。きまりの長さは単位のないセンチの数です
 trouble-occasion = 「{ $typed }」という場はありません。あるのは{ $known }です
 trouble-set = 「{ $typed }」は 加減=長さ の形ではありません。koshihimo_back=90 のように書いてください
 trouble-which-garment = ケースに着物がいくつもあります。どれか書いてください：{ $known }

@@ -16,6 +16,14 @@ problem-bad-text = 「{ $typed }」は残せません。制御文字を除き、
 problem-bad-line = 「{ $typed }」は残せません。制御文字を除き、一行で{ $most }字までで書いてください
 problem-form = 書式が読めません（{ $why }）
 problem-form-at = 「{ $typed }」の書式が読めません（{ $why }）
+problem-form-length = 「{ $typed }」は読めません。単位の付いた長さは引用符で囲んでください：{ $better }
+problem-form-text = 「{ $typed }」は読めません。文字は引用符で囲んでください：{ $better }
+problem-form-no-value = 「{ $typed }」は読めません。等号の後に値を書くか、行を消してください
+problem-form-no-equals = 「{ $typed }」は読めません。名前 = 値 の形で書いてください
+problem-form-heading = 「{ $typed }」は読めません。見出しは [person] や [[garments]] のように括弧で閉じてください
+problem-form-quote = 「{ $typed }」は読めません。引用符が閉じていません
+problem-form-twice = 「{ $typed }」は二度目です。どちらか一方にしてください
+problem-line = { $line }行目
 problem-not-text = UTF-8の文書ではなく、{ $seems }のようです。UTF-8で保存してください
 problem-too-much = 大きすぎます。読むのは{ $most } MBまでです
 problem-too-many = 問題は示した{ $told }件のほかにもあります。直してからもう一度読ませてください

@@ -6,6 +6,7 @@
 //! debug build, and so every test that comes by; a released one shows the id.
 
 mod catalogue;
+mod form;
 mod lang;
 mod names;
 mod numbers;

@@ -11,15 +11,20 @@ use crate::{Arg, Words};
 
 /// How many characters of the typed text a sentence shows; the field itself keeps it whole.
 const SHOWN_CHARS: usize = 60;
+/// How many characters of what the reader of a form said: all it ever says of itself, but not a
+/// page that it quotes from the file. Its longest list names every quantity, in some 700.
+const WHY_CHARS: usize = 1000;
 
 impl Words {
     /// A problem with its place, for files: fields are called by the names they have there.
     pub fn problem(&self, problem: &Problem) -> String {
         let sentence = self.sentence(problem, str::to_owned);
-        let args = [
-            ("place", (&problem.place).into()),
-            ("sentence", (&sentence).into()),
-        ];
+        let line = problem.place.strip_prefix("line ");
+        let place = match line {
+            Some(line) => self.with("problem-line", &[("line", line.into())]),
+            None => problem.place.clone(),
+        };
+        let args = [("place", (&place).into()), ("sentence", (&sentence).into())];
         self.with("problem-at", &args)
     }
 
@@ -110,12 +115,11 @@ impl Words {
                 self.with(id, &[typed, ("most", (*most_chars).into())])
             }
             Fault::Form { why } => {
-                let why = shown(why);
-                let why = ("why", Arg::from(&why));
+                let why = cut(why, WHY_CHARS);
                 if problem.typed.is_empty() {
-                    self.with("problem-form", &[why])
+                    self.with("problem-form", &[("why", (&why).into())])
                 } else {
-                    self.with("problem-form-at", &[typed, why])
+                    self.slip(&problem.typed, &shown(&problem.typed), &why)
                 }
             }
             Fault::NotText { seems } => {
@@ -207,7 +211,11 @@ fn measured(path: &str) -> bool {
 }
 
 /// A text as a sentence quotes it: cut short, with a stand-in for every control character.
-fn shown(text: &str) -> String {
+pub(crate) fn shown(text: &str) -> String {
+    cut(text, SHOWN_CHARS)
+}
+
+fn cut(text: &str, most: usize) -> String {
     let printable = |c: char| {
         if c.is_control() {
             char::REPLACEMENT_CHARACTER
@@ -216,7 +224,7 @@ fn shown(text: &str) -> String {
         }
     };
     let mut chars = text.trim().chars().map(printable);
-    let mut start: String = chars.by_ref().take(SHOWN_CHARS).collect();
+    let mut start: String = chars.by_ref().take(most).collect();
     if chars.next().is_some() {
         start.push('…');
     }

@@ -42,8 +42,38 @@ pub fn standard(path: &Path) -> Result<Standard, Vec<Trouble>> {
     let text = std::str::from_utf8(&bytes).map_err(|error| vec![form(error.to_string())])?;
     Standard::parse(text).map_err(|error| match error {
         StandardError::Values(problems) => troubles(problems),
-        StandardError::Form(why) => vec![form(why)],
+        StandardError::Form(why) => vec![match Slip::of(&why) {
+            Some(Slip { at: Some(at), why }) => Trouble::at(&file, at.1, "trouble-standard-line")
+                .with("line", at.0)
+                .with("why", why),
+            Some(Slip { at: None, why }) => form(why),
+            None => form(why),
+        }],
     })
+}
+
+/// Where a text is not of the form it should have, out of the block that the reader of TOML prints:
+/// a heading with the line's number, the line itself behind a bar, carets below it, the reason.
+#[derive(Debug, PartialEq)]
+struct Slip<'a> {
+    /// Number and text of the line; none where something is missing, which is on no line.
+    at: Option<(&'a str, &'a str)>,
+    /// The reason, in one line.
+    why: String,
+}
+
+impl<'a> Slip<'a> {
+    /// `None` when the text is no such block.
+    fn of(block: &'a str) -> Option<Slip<'a>> {
+        let mut lines = block.lines();
+        let (_, place) = lines.next()?.split_once("at line ")?;
+        let (number, _) = place.split_once(',')?;
+        let shown = lines.find_map(|line| line.strip_prefix(number)?.strip_prefix(" | "))?;
+        lines.next().filter(|carets| carets.contains('^'))?;
+        let why = lines.map(str::trim).collect::<Vec<_>>().join(", ");
+        let at = (!why.starts_with("missing field")).then_some((number, shown.trim()));
+        Some(Slip { at, why })
+    }
 }
 
 /// The bytes of a file, but no more than one over what a case may have.
@@ -221,4 +251,51 @@ pub fn hands(dresser: Option<&Person>, dressed: &Body) -> Result<Hands, Vec<Trou
 /// How many things may be worked on side by side.
 pub fn threads() -> usize {
     std::thread::available_parallelism().map_or(1, NonZero::get)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// What is told of this text: line, text, and reason.
+    fn told(text: &str) -> (String, String, String) {
+        match Standard::parse(text) {
+            Err(StandardError::Form(block)) => {
+                let slip = Slip::of(&block).expect("the reader's block");
+                let (line, shown) = slip.at.unwrap_or_default();
+                (line.to_owned(), shown.to_owned(), slip.why)
+            }
+            other => panic!("{text}: {other:?}"),
+        }
+    }
+
+    #[test]
+    fn a_slip_in_a_standard_is_told_by_line_text_and_reason() {
+        for (text, line, shown, why) in [
+            (
+                "name = \"x\"\n[targets.fold_front]\n  low = 4尺\n",
+                "3",
+                "low = 4尺",
+                "string values must be quoted, expected literal string",
+            ),
+            (
+                "name = \"x\"\nheight = 3\n",
+                "2",
+                "height = 3",
+                "unknown field `height`, expected one of `name`, `targets`, `usual`, `occasions`",
+            ),
+            // A bar and a caret of its own do not mislead.
+            (
+                "name = \"a | ^ b\" d\n",
+                "1",
+                "name = \"a | ^ b\" d",
+                "unexpected key or value, expected newline, `#`",
+            ),
+            // What is missing is on no line.
+            ("name = \"x\"\n", "", "", "missing field `targets`"),
+        ] {
+            let want = (line.to_owned(), shown.to_owned(), why.to_owned());
+            assert_eq!(told(text), want);
+        }
+    }
 }

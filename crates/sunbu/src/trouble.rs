@@ -3,6 +3,10 @@
 use sunbu_core::problem::Problem;
 use sunbu_words::{Arg, Words};
 
+/// How many characters of the typed text a sentence shows, chosen well above any name and any line
+/// that a person writes.
+const SHOWN_CHARS: usize = 200;
+
 /// One thing wrong with the input.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Trouble {
@@ -94,7 +98,11 @@ impl Trouble {
                 code,
                 args,
             } => {
-                let typed = typed.replace(char::is_control, "\u{fffd}");
+                let mut typed = typed.replace(char::is_control, "\u{fffd}");
+                if let Some((end, _)) = typed.char_indices().nth(SHOWN_CHARS) {
+                    typed.truncate(end);
+                    typed.push('…');
+                }
                 let mut all = vec![("typed", (&typed).into())];
                 // A reason from elsewhere may come in several lines; a problem has one.
                 let args: Vec<(&str, Filled)> = args

@@ -213,3 +213,74 @@ fn nothing_a_file_can_hold_spoils_the_terminal() {
     refused(&ran, &["red"]);
     assert!(!ran.err.contains(['\u{1b}', '\u{7}']), "{:?}", ran.err);
 }
+
+#[test]
+fn a_length_without_its_quotes_is_shown_with_them_in_the_readers_language() {
+    let slip = GOOD.replace(
+        "stature = 160",
+        "stature = 160\nhip_bone_height = 4尺 # sewn",
+    );
+    let better = "hip_bone_height = \"4尺\"\n";
+    all_commands(
+        slip.as_bytes(),
+        &[
+            "line 7: “hip_bone_height = 4尺 # sewn”",
+            "in quotes",
+            better,
+        ],
+    );
+    let (_folder, path) = file(slip.as_bytes());
+    let ran = sunbu(&["plan", &path, "--lang", "ja"]);
+    refused(&ran, &["7行目：", "引用符で囲んで", better]);
+    assert!(!ran.err.contains("literal"), "{}", ran.err);
+    // Written so, it is read.
+    let mended = slip.replace("4尺", "\"2尺4寸\"");
+    let (_folder, path) = file(mended.as_bytes());
+    let ran = sunbu(&["plan", &path]);
+    assert!(matches!(ran.code, Some(0 | 1)), "{}", ran.err);
+    let twice = GOOD.replace("stature = 160", "stature = 160\nstature = 161");
+    all_commands(
+        twice.as_bytes(),
+        &["“stature = 161” is given a second time"],
+    );
+}
+
+#[test]
+fn a_reason_of_the_reader_is_not_cut_off() {
+    let escaped = GOOD.replace("\"P\"", "\"\\q\"");
+    let (_folder, path) = file(escaped.as_bytes());
+    let ran = sunbu(&["plan", &path]);
+    refused(&ran, &["line 4", "missing escaped value", "`U`"]);
+    assert!(!ran.err.contains('…'), "{}", ran.err);
+}
+
+#[test]
+fn a_slip_in_a_standard_is_told_in_one_clean_line() {
+    let path = example("annotated.toml");
+    let path = path.to_str().expect("UTF-8");
+    let good = sunbu(&["help", "standard"]).out;
+    let slip = good.replacen("low = 0", "low = 4尺", 1);
+    let line = 1 + slip
+        .lines()
+        .position(|l| l.contains("4尺"))
+        .expect("the slip");
+    let (_folder, standard) = file(slip.as_bytes());
+    for (lang, said) in [
+        ("en", format!("line {line}, “")),
+        ("ja", format!("{line}行目「")),
+    ] {
+        let ran = sunbu(&["plan", path, "--standard", &standard, "--lang", lang]);
+        refused(&ran, &[&standard, &said, "low = 4尺"]);
+        let raw = ["TOML parse error", " | ", "^"];
+        assert!(
+            !raw.iter().any(|part| ran.err.contains(part)),
+            "{}",
+            ran.err
+        );
+        assert_eq!(ran.err.lines().count(), 1, "{}", ran.err);
+    }
+    let (_folder, standard) = file("=".repeat(100_000).as_bytes());
+    let ran = sunbu(&["plan", path, "--standard", &standard]);
+    refused(&ran, &["line 1, “===="]);
+    assert!(ran.err.len() < 1000, "{} bytes", ran.err.len());
+}
