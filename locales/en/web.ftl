@@ -163,13 +163,18 @@ plan-redraw = Redraw
 plan-ask = Ask the plan
 plan-ask-how = “Ask the plan” sets every number that is not marked “keep”.
 plan-lost = The studio does not answer. Is it still running? Your numbers are kept in the address of this page.
-plan-unlike = Not drawn: a number below cannot be taken. Figure, tables and steps show another dressing than the numbers say.
+plan-unlike = Not drawn: a number below cannot be taken. What is shown is another dressing.
 plan-figure = Figure, front and back
 plan-notes = Numbers in the figure
 plan-front = Front
 plan-back = Back
 plan-numbers = What will be seen
 plan-ways = What is missed, and the ways out
+plan-go-missed = What is missed
+plan-met = { $count ->
+    [one] One wish is met
+   *[other] { $count } wishes are met
+}
 plan-nothing-missed = Nothing that is wanted is missed.
 plan-held-by = Held by:
 plan-rivals = To meet it, these would have to give way:

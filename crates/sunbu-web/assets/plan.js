@@ -203,6 +203,11 @@ form.addEventListener("submit", (event) => {
 
 window.addEventListener("popstate", () => location.reload());
 
+// On a narrow screen what is met is folded away; it opens with a touch.
+if (matchMedia("(max-width: 45rem)").matches) {
+  for (const met of document.querySelectorAll("#numbers .met")) met.open = false;
+}
+
 document.getElementById("redraw").hidden = true;
 dress();
 waysOutSoon();

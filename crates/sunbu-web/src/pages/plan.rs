@@ -248,8 +248,7 @@ fn draw_page(
         div #faults { (parts::faults(w, &state)) }
         form #dressing method="get" action=(path) data-path=(path) data-lost=(w.get("plan-lost")) novalidate {
             div.bench {
-                div.stage {
-                    div.pin.unlike-it[!state.problems().is_empty()] {
+                div.pin.unlike-it[!state.problems().is_empty()] {
                     div #figure .figure tabindex="0" role="group" aria-label=(w.get("plan-figure")) {
                         (parts::figure(&scene))
                     }
@@ -258,12 +257,12 @@ fn draw_page(
                     div.acts {
                         button #redraw { (w.get("plan-redraw")) }
                         button.main-act name="ask" value="1" { (w.get("plan-ask")) }
-                        a href="#steps-title" { (w.get("plan-steps")) " ↓" }
-                    }
-                    }
-                    section.beside aria-labelledby="notes-title" {
-                        h2 #notes-title { (w.get("plan-notes")) }
-                        div #notes { (parts::notes(w, &scene)) }
+                        // What was pinned in few lines stands in full further down.
+                        span.ways-down {
+                            a href="#ways-title" { (w.get("plan-go-missed")) " ↓" }
+                            a href="#steps-title" { (w.get("plan-steps")) " ↓" }
+                            a href="#save" { (w.get("plan-save")) " ↓" }
+                        }
                     }
                 }
                 div.controls {
@@ -272,11 +271,15 @@ fn draw_page(
                     p.soft { (w.get("plan-ask-how")) }
                     div #knobs .groups { (parts::knobs(w, &state, &bench.rules)) }
                 }
+                section.beside aria-labelledby="notes-title" {
+                    h2 #notes-title { (w.get("plan-notes")) }
+                    div #notes { (parts::notes(w, &scene)) }
+                }
             }
         }
         h2 { (w.get("plan-numbers")) }
-        div #numbers { (parts::numbers(w, &shown)) }
-        h2 { (w.get("plan-ways")) }
+        div #numbers { (parts::numbers_folded(w, &shown)) }
+        h2 #ways-title { (w.get("plan-ways")) }
         div #ways { (parts::ways(w, &bench.missed(&state, &shown, deep))) }
         // Ways out take many plans: the script asks for them once the page stands.
         @if !deep && shown.misses > 0.0 {
@@ -329,7 +332,7 @@ pub(crate) fn redraw(room: &Room, ask: &Ask) -> Result<Response, Fault> {
         "figure": parts::figure(&scene).into_string(),
         "notes": parts::notes(w, &scene).into_string(),
         "told": parts::told(w, &shown).into_string(),
-        "numbers": parts::numbers(w, &shown).into_string(),
+        "numbers": parts::numbers_folded(w, &shown).into_string(),
         "steps": bench.steps_part(w, &shown).into_string(),
         "ways": parts::ways(w, &bench.missed(&state, &shown, false)).into_string(),
     });

@@ -143,8 +143,8 @@ pub(crate) fn notes(w: &Words, scene: &Scene<'_>) -> Markup {
 
 /// The sign of a missed wish: its number among all that are missed, from 1, in the triangle that
 /// stands in the figure at what is missed.
-fn sign(number: usize) -> String {
-    format!("△{number}")
+fn sign(number: usize) -> Markup {
+    html! { b.sign { "△" (number) } }
 }
 
 /// How many wishes are met, and the missed ones by name, in one line.
@@ -163,7 +163,7 @@ pub(crate) fn told(w: &Words, plan: &Plan) -> Markup {
             " "
             @for (i, check) in missed.iter().enumerate() {
                 @if i > 0 { " · " }
-                b { (sign(i + 1)) } " " (miss(w, check))
+                (sign(i + 1)) " " (miss(w, check))
             }
         }
     }
@@ -282,9 +282,42 @@ fn tenths(cm: f64) -> String {
 
 /// Every wish: value, interval, what is wanted, met or missed; the missed ones first.
 pub(crate) fn numbers(w: &Words, plan: &Plan) -> Markup {
-    let (met_ones, missed): (Vec<_>, Vec<_>) = plan.checks.iter().partition(|c| c.met());
+    let (met, missed) = parted(plan);
+    wishes(w, plan, &[missed, met].concat())
+}
+
+/// The same with the wishes that are met in a fold of their own, for a narrow screen.
+pub(crate) fn numbers_folded(w: &Words, plan: &Plan) -> Markup {
+    let (met, missed) = parted(plan);
     html! {
-        table.cards.tight {
+        @if !missed.is_empty() { (wishes(w, plan, &missed)) }
+        @if !met.is_empty() {
+            details.met open {
+                summary { (w.with("plan-met", &[("count", met.len().into())])) }
+                (wishes(w, plan, &met))
+            }
+        }
+    }
+}
+
+/// A wish, with its number where it is missed.
+type Numbered<'a> = (&'a Check, Option<usize>);
+
+/// What is met, and what is missed with its numbers.
+fn parted(plan: &Plan) -> (Vec<Numbered<'_>>, Vec<Numbered<'_>>) {
+    let met = plan.checks.iter().filter(|check| check.met());
+    let missed = plan.missed().zip(1..);
+    (
+        met.map(|check| (check, None)).collect(),
+        missed
+            .map(|(check, number)| (check, Some(number)))
+            .collect(),
+    )
+}
+
+fn wishes(w: &Words, plan: &Plan, wishes: &[Numbered<'_>]) -> Markup {
+    html! {
+        table.cards.tight.wishes {
             thead {
                 tr {
                     th scope="col" { (w.get("col-wish")) }
@@ -294,23 +327,23 @@ pub(crate) fn numbers(w: &Words, plan: &Plan) -> Markup {
                     th scope="col" { (w.get("col-met")) }
                 }
             }
-            tbody {
-                @let missed = missed.into_iter().zip(1..).map(|(check, number)| (check, Some(number)));
-                @for (check, number) in missed.chain(met_ones.into_iter().map(|check| (check, None))) {
-                    @let q = check.target.quantity;
-                    tr {
-                        th scope="row" { (w.quantity(q)) }
-                        td.num data-name=(w.get("col-value")) { (w.length(check.value, plan.prediction.sd(q))) }
-                        td.num data-name=(w.get("col-interval")) { (w.interval(check.interval_90)) }
-                        td.num data-name=(w.get("col-wanted")) { (w.target_range(&check.target)) }
-                        td data-name=(w.get("col-met")) { (met(w, check, number)) }
-                    }
-                }
-            }
+            tbody { @for &(check, number) in wishes { (wish_row(w, plan, check, number)) } }
         }
     }
 }
 
+fn wish_row(w: &Words, plan: &Plan, check: &Check, number: Option<usize>) -> Markup {
+    let q = check.target.quantity;
+    html! {
+        tr {
+            th scope="row" { (w.quantity(q)) }
+            td.num data-name=(w.get("col-value")) { (w.length(check.value, plan.prediction.sd(q))) }
+            td.num data-name=(w.get("col-interval")) { (w.interval(check.interval_90)) }
+            td.num data-name=(w.get("col-wanted")) { (w.target_range(&check.target)) }
+            td data-name=(w.get("col-met")) { (met(w, check, number)) }
+        }
+    }
+}
 /// A missed wish by name and amount.
 fn miss(w: &Words, check: &Check) -> String {
     let what = w.quantity_short(check.target.quantity);

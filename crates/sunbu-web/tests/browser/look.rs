@@ -77,7 +77,8 @@ const FILL: &str = "const [fields] = arguments;
     for (const [id, text] of Object.entries(fields)) document.getElementById(id).value = text;
     document.querySelector('main form button.main-act').click()";
 
-/// The pages that only a form leads to: refused entries, and the later of two saves.
+/// The pages that only a form leads to: refused entries, the later of two saves, before and after
+/// it was sent without a choice, and a plan with a wrong number.
 #[tokio::test(flavor = "multi_thread")]
 async fn refused_and_conflicting_forms_are_right_on_every_screen() {
     for view in VIEWS {
@@ -106,6 +107,13 @@ async fn refused_and_conflicting_forms_are_right_on_every_screen() {
         browser.ask(FILL, vec![later], "fill").await.expect("sent");
         until(&browser, here).await;
         faults.extend(look(&browser, "conflict").await);
+        let send = "document.querySelector('main form button.main-act').click()";
+        browser.ask(send, vec![], "save unchosen").await.expect("sent");
+        until(&browser, "return document.querySelector('.errors') !== null").await;
+        faults.extend(look(&browser, "unchosen").await);
+        let plan = studio.url(&format!("/people/{PERSON}/in/{GARMENT}?hem_height=99"));
+        browser.goto(&plan).await.expect("the plan");
+        faults.extend(look(&browser, "wrong-number").await);
         assert!(faults.is_empty(), "{view:?}:\n{}", faults.join("\n"));
     }
 }

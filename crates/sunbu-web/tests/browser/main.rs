@@ -2,5 +2,6 @@
 //! and what happens under the hands.
 
 mod hands;
+mod layout;
 mod look;
 mod studio;
