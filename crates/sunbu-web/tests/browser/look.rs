@@ -108,8 +108,15 @@ async fn refused_and_conflicting_forms_are_right_on_every_screen() {
         until(&browser, here).await;
         faults.extend(look(&browser, "conflict").await);
         let send = "document.querySelector('main form button.main-act').click()";
-        browser.ask(send, vec![], "save unchosen").await.expect("sent");
-        until(&browser, "return document.querySelector('.errors') !== null").await;
+        browser
+            .ask(send, vec![], "save unchosen")
+            .await
+            .expect("sent");
+        until(
+            &browser,
+            "return document.querySelector('.errors') !== null",
+        )
+        .await;
         faults.extend(look(&browser, "unchosen").await);
         let plan = studio.url(&format!("/people/{PERSON}/in/{GARMENT}?hem_height=99"));
         browser.goto(&plan).await.expect("the plan");
