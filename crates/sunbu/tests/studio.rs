@@ -344,3 +344,35 @@ fn a_name_that_nobody_has_is_answered_with_the_nearest_and_their_numbers() {
     assert!(told[0].contains("with one plan,"), "{}", told[0]);
     assert!(told[1].contains("with no plans,"), "{}", told[1]);
 }
+
+#[test]
+fn a_demo_that_is_told_to_stop_in_any_way_removes_its_own_folder_and_no_other() {
+    let home = home();
+    let other = home.path().join("sunbu-demo-abc123");
+    std::fs::create_dir(&other).expect("a folder");
+    std::fs::write(other.join("studio.sunbu"), b"another demo's").expect("a file");
+    for signal in ["-INT", "-TERM", "-HUP"] {
+        let demo = Studio::start(home.path(), &["demo", "--port", "0"]);
+        let (status, _) = demo.stop(signal);
+        assert_eq!(status.code(), Some(0), "{signal}");
+        let left: Vec<_> = std::fs::read_dir(home.path())
+            .expect("the home")
+            .map(|entry| entry.expect("an entry").path())
+            .collect();
+        assert_eq!(left, [other.clone()], "{signal}");
+    }
+    assert!(other.join("studio.sunbu").is_file());
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_studio_started_to_outlive_its_terminal_does() {
+    let home = home();
+    let open = Studio::start_to_outlive(home.path(), &["open", "--port", "0"]);
+    open.signal("-HUP");
+    // Chosen well above what the end of a studio takes.
+    std::thread::sleep(std::time::Duration::from_millis(500));
+    assert!(open.page("/people", "en").starts_with("HTTP/1.1 200"));
+    let (status, _) = open.stop("-TERM");
+    assert_eq!(status.code(), Some(0));
+}

@@ -102,12 +102,36 @@ fn told_to_stop() -> std::io::Result<impl Future<Output = ()>> {
     use tokio::signal::unix::{SignalKind, signal};
     let mut interrupt = signal(SignalKind::interrupt())?;
     let mut terminate = signal(SignalKind::terminate())?;
+    // The terminal closes: what is temporary goes with it. Whoever was started so as to outlive the
+    // terminal (`nohup`) was told to pass this over, and listening would undo that.
+    let mut hangup = match hangup_is_passed_over() {
+        true => None,
+        false => Some(signal(SignalKind::hangup())?),
+    };
+    let hung_up = async move {
+        match &mut hangup {
+            Some(hangup) => hangup.recv().await,
+            None => std::future::pending().await,
+        }
+    };
     Ok(async move {
         tokio::select! {
             _ = interrupt.recv() => {}
             _ = terminate.recv() => {}
+            _ = hung_up => {}
         }
     })
+}
+
+/// Whether the program was started with the hangup passed over, as far as the system tells it: Linux
+/// does, in `/proc/self/status` (from memory).
+#[cfg(unix)]
+fn hangup_is_passed_over() -> bool {
+    let status = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
+    let ignored = status.lines().find_map(|line| line.strip_prefix("SigIgn:"));
+    // Signal n is bit n - 1, and the hangup is signal 1 (POSIX).
+    let mask = ignored.and_then(|mask| u64::from_str_radix(mask.trim(), 16).ok());
+    mask.is_some_and(|mask| mask & 1 == 1)
 }
 
 /// What ends when the user or the system asks the program to stop; it listens from now on.

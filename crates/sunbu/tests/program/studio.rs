@@ -33,8 +33,26 @@ pub fn at_home(home: &Path) -> Command {
 impl Studio {
     /// Starts the program and waits for its address.
     pub fn start(home: &Path, arguments: &[&str]) -> Studio {
+        Studio::start_as(at_home(home), arguments)
+    }
+
+    /// Starts the program so that a terminal that closes does not end it.
+    pub fn start_to_outlive(home: &Path, arguments: &[&str]) -> Studio {
+        let plain = at_home(home);
+        let mut command = Command::new("nohup");
+        command.arg(plain.get_program()).current_dir(home);
+        for (name, value) in plain.get_envs() {
+            match value {
+                Some(value) => command.env(name, value),
+                None => command.env_remove(name),
+            };
+        }
+        Studio::start_as(command, arguments)
+    }
+
+    fn start_as(mut command: Command, arguments: &[&str]) -> Studio {
         let began = Instant::now();
-        let mut child = at_home(home)
+        let mut child = command
             .args(arguments)
             .arg("--no-browser")
             .stdout(Stdio::piped())
@@ -85,14 +103,19 @@ impl Studio {
         complaints
     }
 
-    /// Sends it this signal and waits until it ends; what else it had printed.
-    pub fn stop(mut self, signal: &str) -> (ExitStatus, String) {
+    /// Sends it this signal.
+    pub fn signal(&self, signal: &str) {
         let id = self.child.id().to_string();
         let sent = Command::new("kill")
             .args([signal, &id])
             .status()
             .expect("kill runs");
         assert!(sent.success(), "the studio had ended before");
+    }
+
+    /// Sends it this signal and waits until it ends; what else it had printed.
+    pub fn stop(mut self, signal: &str) -> (ExitStatus, String) {
+        self.signal(signal);
         let began = Instant::now();
         loop {
             if let Some(status) = self.child.try_wait().expect("a child") {
