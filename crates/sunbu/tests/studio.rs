@@ -359,7 +359,7 @@ fn a_demo_that_is_told_to_stop_in_any_way_removes_its_own_folder_and_no_other() 
             .expect("the home")
             .map(|entry| entry.expect("an entry").path())
             .collect();
-        assert_eq!(left, [other.clone()], "{signal}");
+        assert_eq!(left, std::slice::from_ref(&other), "{signal}");
     }
     assert!(other.join("studio.sunbu").is_file());
 }
