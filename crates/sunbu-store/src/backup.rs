@@ -2,11 +2,12 @@
 
 use std::ffi::OsString;
 use std::fs::{self, File};
+use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 
 use rusqlite::Connection;
 
-use crate::{Store, StoreError, schema};
+use crate::{Store, StoreError, private, schema};
 
 /// How much a store holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,14 +30,12 @@ impl Store {
     }
 
     /// Writes a whole copy into a new file while the store stays open, then opens the copy and
-    /// checks it; answers what is in it. A copy that fails the check is removed.
+    /// checks it; answers what is in it. A copy that fails the check is removed. On Unix the copy
+    /// is its owner's alone.
     ///
     /// # Errors
     /// [`StoreError::Exists`], [`StoreError::Damaged`], or when the file cannot be written.
     pub fn backup(&self, to: &Path) -> Result<Counts, StoreError> {
-        if to.exists() {
-            return Err(StoreError::Exists(to.to_owned()));
-        }
         copy(&self.connection, to)?;
         verify(to)
     }
@@ -57,6 +56,18 @@ pub(crate) fn before_migration(
     settle(&to)
 }
 
+/// Takes a store, its log and index, and the copies made before migrations from everybody but
+/// their owner.
+pub(crate) fn tighten(path: &Path) {
+    private::tighten(path);
+    for ending in ["-wal", "-shm"] {
+        private::tighten(&beside(path, ending));
+    }
+    for version in 1..=schema::KNOWN {
+        private::tighten(&of_version(path, version));
+    }
+}
+
 /// Removes the copies made before migrations: they hold what is to be forgotten.
 pub(crate) fn forget_old_versions(path: &Path) -> Result<(), StoreError> {
     (1..=schema::KNOWN).try_for_each(|version| remove(&of_version(path, version)))
@@ -69,6 +80,10 @@ fn of_version(path: &Path, version: i64) -> PathBuf {
 /// Writes a whole copy into a new file, then opens the copy and checks it. A copy that fails the
 /// check is removed.
 fn copy(connection: &Connection, to: &Path) -> Result<(), StoreError> {
+    private::create(to).map_err(|error| match error.kind() {
+        ErrorKind::AlreadyExists => StoreError::Exists(to.to_owned()),
+        _ => error.into(),
+    })?;
     let copied = copy_unchecked(connection, to).and_then(|()| {
         let copy = schema::open_to_read(to)?;
         sound(&copy)?;
@@ -90,6 +105,7 @@ fn copy_unchecked(connection: &Connection, to: &Path) -> Result<(), StoreError> 
     let name = to
         .to_str()
         .ok_or_else(|| StoreError::Other(format!("{} is not a name in UTF-8", to.display())))?;
+    // It writes into an empty file, and into none that holds something.
     connection.execute("VACUUM INTO ?1", [name])?;
     Ok(File::open(to)?.sync_all()?)
 }
@@ -113,7 +129,7 @@ fn rows(connection: &Connection) -> Result<Vec<(String, i64)>, StoreError> {
 /// Removes a file that may not be there.
 fn remove(path: &Path) -> Result<(), StoreError> {
     match fs::remove_file(path) {
-        Err(error) if error.kind() != std::io::ErrorKind::NotFound => Err(error.into()),
+        Err(error) if error.kind() != ErrorKind::NotFound => Err(error.into()),
         _ => Ok(()),
     }
 }
@@ -127,7 +143,8 @@ fn settle(path: &Path) -> Result<(), StoreError> {
 }
 
 /// Puts the backup `from` in the place of the store `to`; answers what is in it. The backup is
-/// checked before anything is replaced, and the replacing is one step.
+/// checked before anything is replaced, and the replacing is one step. On Unix what is put there
+/// is its owner's alone, whoever may read the backup.
 ///
 /// # Errors
 /// When the backup is damaged, not Sunbu's or of a newer version, when the store is open somewhere
@@ -135,8 +152,11 @@ fn settle(path: &Path) -> Result<(), StoreError> {
 pub fn restore(from: &Path, to: &Path) -> Result<Counts, StoreError> {
     verify(from)?;
     let new = beside(to, ".restoring");
-    fs::copy(from, &new)?;
-    let replaced = replace(&new, to);
+    // An attempt that was cut off may have left one.
+    remove(&new)?;
+    let replaced = private::copy(from, &new)
+        .map_err(StoreError::from)
+        .and_then(|()| replace(&new, to));
     if replaced.is_err() {
         // As above: the reason matters more than the leftover.
         let _ = fs::remove_file(&new);

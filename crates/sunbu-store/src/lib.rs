@@ -12,6 +12,7 @@ mod error;
 mod garments;
 mod people;
 mod plans;
+mod private;
 mod record;
 mod schema;
 mod settings;
@@ -49,7 +50,8 @@ pub struct Store {
 
 impl Store {
     /// Opens the store at `path`, making it when there is none and bringing an older one up to
-    /// date. A copy of the older one is kept beside it, as `NAME.version-N`.
+    /// date. A copy of the older one is kept beside it, as `NAME.version-N`. On Unix all of them
+    /// are their owner's alone; what others could read before is closed to them.
     ///
     /// # Errors
     /// When the file is not Sunbu's, is of a newer version, is damaged, or cannot be opened. A

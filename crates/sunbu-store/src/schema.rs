@@ -1,11 +1,12 @@
 //! Whose file it is, which version, and how it is brought up to date.
 
+use std::io::ErrorKind;
 use std::path::Path;
 use std::time::Duration;
 
 use rusqlite::{Connection, OpenFlags, TransactionBehavior};
 
-use crate::{StoreError, backup};
+use crate::{StoreError, backup, private};
 
 /// The letters `Sunb`.
 const APPLICATION_ID: i64 = 0x5375_6E62;
@@ -24,9 +25,14 @@ const PATIENCE: Duration = Duration::from_secs(5);
 
 /// Opens the file, and makes it when there is none; refuses one that is not ours untouched.
 pub(crate) fn open(path: &Path) -> Result<Connection, StoreError> {
+    match private::create(path) {
+        Err(error) if error.kind() != ErrorKind::AlreadyExists => return Err(error.into()),
+        _ => {}
+    }
     let connection = Connection::open(path)?;
     connection.busy_timeout(PATIENCE)?;
     check_owner(&connection, path, true)?;
+    backup::tighten(path);
     Ok(connection)
 }
 
