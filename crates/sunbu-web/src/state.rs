@@ -6,7 +6,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use sunbu_core::case::{Fields, read_locks};
-use sunbu_core::dressing::{Decision, Dressing, Locks, Occasion, Rules};
+use sunbu_core::dressing::{Decision, Dressing, Locks, Occasion, Rules, Way};
 use sunbu_core::problem::Fault::UnknownChoice;
 use sunbu_core::problem::Problem;
 
@@ -25,6 +25,20 @@ pub(crate) struct State {
     pub unread: BTreeMap<Decision, Problem>,
     /// What is wrong with the occasion, where it is none that is known.
     pub unknown_occasion: Option<Problem>,
+}
+
+/// The tenth of a centimetre nearest to a planned number that its limits allow: rounding must not
+/// carry a number that stands at a limit beyond it.
+fn tenth_within(cm: f64, way: Way) -> f64 {
+    let (least, most) = ((way.low * 10.0).ceil(), (way.high * 10.0).floor());
+    let tenths = (cm * 10.0).round();
+    let inside = if least <= most {
+        tenths.clamp(least, most)
+    } else {
+        tenths
+    };
+    // Minus nothing is nothing.
+    inside / 10.0 + 0.0
 }
 
 impl State {
@@ -122,8 +136,10 @@ impl State {
     pub fn completed(mut self, rules: &Rules) -> Self {
         for &decision in Decision::ALL {
             if !self.unread.contains_key(&decision) {
-                let usual = (rules.way(decision).usual * 10.0).round() / 10.0;
-                self.values.entry(decision).or_insert(usual);
+                let way = rules.way(decision);
+                self.values
+                    .entry(decision)
+                    .or_insert(tenth_within(way.usual, way));
             }
         }
         self
@@ -132,13 +148,12 @@ impl State {
     /// The same state with every decision as in `dressing`, to the tenth of a centimetre that a
     /// hand can set; locked ones keep the number that was typed.
     #[must_use]
-    pub fn dressed(mut self, dressing: &Dressing) -> Self {
+    pub fn dressed(mut self, dressing: &Dressing, rules: &Rules) -> Self {
         let locks = self.locks();
         for &decision in Decision::ALL {
             let cm = locks.get(&decision).copied();
-            let tenth = (dressing.get(decision) * 10.0).round() / 10.0;
-            // Minus nothing is nothing.
-            self.values.insert(decision, cm.unwrap_or(tenth) + 0.0);
+            let tenth = tenth_within(dressing.get(decision), rules.way(decision));
+            self.values.insert(decision, cm.unwrap_or(tenth));
         }
         self.unread.clear();
         self.ask = false;
@@ -225,6 +240,33 @@ mod tests {
         let kept = State::read(&pairs(b"hem_height=99&lock=hem_height&ask=1"));
         assert!(!kept.ask, "there is no number to keep");
         assert_eq!(kept.problems().len(), 1);
+    }
+
+    #[test]
+    fn rounding_never_carries_a_planned_number_beyond_its_limits() {
+        let way = |low, high| Way {
+            usual: low,
+            spread: 1.0,
+            low,
+            high,
+            hands: 1.0,
+        };
+        assert_eq!(
+            tenth_within(85.74, way(85.74, 100.0)).to_bits(),
+            85.8_f64.to_bits()
+        );
+        assert_eq!(
+            tenth_within(99.96, way(80.0, 99.96)).to_bits(),
+            99.9_f64.to_bits()
+        );
+        assert_eq!(
+            tenth_within(-0.01, way(-3.0, 3.0)).to_bits(),
+            0.0_f64.to_bits()
+        );
+        assert_eq!(
+            tenth_within(2.34, way(0.0, 3.0)).to_bits(),
+            2.3_f64.to_bits()
+        );
     }
 
     #[test]

@@ -107,7 +107,7 @@ impl Bench {
     pub fn work(&self, state: State) -> (State, Plan) {
         let state = if state.ask {
             let found = plan(&self.fitting, &self.rules, &state.locks());
-            state.dressed(&found.dressing)
+            state.dressed(&found.dressing, &self.rules)
         } else {
             state.completed(&self.rules)
         };
@@ -411,8 +411,7 @@ pub(crate) fn keep(room: &Room, ask: &Ask) -> Result<Response, Fault> {
         let why = ask.words().get(id);
         return draw_page(room, ask, &bench, state, Some(&why));
     }
-    let dressing = state.dressing(&bench.rules);
-    let state = state.dressed(&dressing);
+    let state = state.completed(&bench.rules);
     let plan = NewPlan {
         ids: bench.ids,
         dresser: bench.dresser,

@@ -283,18 +283,18 @@ fn tenths(cm: f64) -> String {
 /// Every wish: value, interval, what is wanted, met or missed; the missed ones first.
 pub(crate) fn numbers(w: &Words, plan: &Plan) -> Markup {
     let (met, missed) = parted(plan);
-    wishes(w, plan, &[missed, met].concat())
+    wishes(w, &[missed, met].concat())
 }
 
 /// The same with the wishes that are met in a fold of their own, for a narrow screen.
 pub(crate) fn numbers_folded(w: &Words, plan: &Plan) -> Markup {
     let (met, missed) = parted(plan);
     html! {
-        @if !missed.is_empty() { (wishes(w, plan, &missed)) }
+        @if !missed.is_empty() { (wishes(w, &missed)) }
         @if !met.is_empty() {
             details.met open {
                 summary { (w.with("plan-met", &[("count", met.len().into())])) }
-                (wishes(w, plan, &met))
+                (wishes(w, &met))
             }
         }
     }
@@ -315,7 +315,7 @@ fn parted(plan: &Plan) -> (Vec<Numbered<'_>>, Vec<Numbered<'_>>) {
     )
 }
 
-fn wishes(w: &Words, plan: &Plan, wishes: &[Numbered<'_>]) -> Markup {
+fn wishes(w: &Words, wishes: &[Numbered<'_>]) -> Markup {
     html! {
         table.cards.tight.wishes {
             thead {
@@ -327,17 +327,17 @@ fn wishes(w: &Words, plan: &Plan, wishes: &[Numbered<'_>]) -> Markup {
                     th scope="col" { (w.get("col-met")) }
                 }
             }
-            tbody { @for &(check, number) in wishes { (wish_row(w, plan, check, number)) } }
+            tbody { @for &(check, number) in wishes { (wish_row(w, check, number)) } }
         }
     }
 }
 
-fn wish_row(w: &Words, plan: &Plan, check: &Check, number: Option<usize>) -> Markup {
+fn wish_row(w: &Words, check: &Check, number: Option<usize>) -> Markup {
     let q = check.target.quantity;
     html! {
         tr {
             th scope="row" { (w.quantity(q)) }
-            td.num data-name=(w.get("col-value")) { (w.length(check.value, plan.prediction.sd(q))) }
+            td.num data-name=(w.get("col-value")) { (w.check_length(check)) }
             td.num data-name=(w.get("col-interval")) { (w.interval(check.interval_90)) }
             td.num data-name=(w.get("col-wanted")) { (w.target_range(&check.target)) }
             td data-name=(w.get("col-met")) { (met(w, check, number)) }
@@ -360,7 +360,7 @@ fn miss(w: &Words, check: &Check) -> String {
 fn met(w: &Words, check: &Check, number: Option<usize>) -> Markup {
     html! {
         @match number {
-            None => span.mark.ok { "○ " (w.get("met")) },
+            None => span.mark.ok { "○ " (w.check_verdict(check)) },
             Some(number) => span.mark.off { (sign(number)) " " (w.check_miss(check)) },
         }
     }

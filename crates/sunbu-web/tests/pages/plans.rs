@@ -211,7 +211,8 @@ async fn a_kept_plan_shows_person_garment_and_rules_as_they_were() {
 #[tokio::test]
 async fn a_kept_plan_opens_again_with_the_same_numbers() {
     let app = small_studio();
-    let query = "occasion=stage&hem_height=0.5&nape_drop=9&lock=nape_drop";
+    // Finer than the planner's tenth, and not locked: kept as typed all the same.
+    let query = "occasion=stage&hem_height=0.55&nape_drop=9&tare_length=7.25&lock=nape_drop";
     let kept = post(
         &app,
         &format!("{PATH}/save"),
@@ -226,7 +227,7 @@ async fn a_kept_plan_opens_again_with_the_same_numbers() {
         .expect("its query")
         .replace("&amp;", "&");
     assert!(
-        state.starts_with("occasion=stage&hem_height=0.5&"),
+        state.starts_with("occasion=stage&hem_height=0.55&") && state.contains("tare_length=7.25&"),
         "{state}"
     );
     assert!(
