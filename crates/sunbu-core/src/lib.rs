@@ -11,6 +11,7 @@ pub mod dressing;
 pub mod garment;
 mod keyed;
 pub mod measure;
+pub mod photo;
 pub mod problem;
 pub mod scalar;
 pub mod source;
