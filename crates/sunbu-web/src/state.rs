@@ -41,6 +41,21 @@ fn tenth_within(cm: f64, way: Way) -> f64 {
     inside / 10.0 + 0.0
 }
 
+/// The occasion that a text of an address names; none for an empty one.
+///
+/// # Errors
+/// What is wrong with it, at the field `occasion`, when there is none of this name.
+pub(crate) fn occasion(text: &str) -> Result<Option<Occasion>, Box<Problem>> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let unknown = || {
+        let allowed = Occasion::ALL.iter().map(|o| o.key().to_owned()).collect();
+        Box::new(Problem::new("occasion", text, UnknownChoice { allowed }))
+    };
+    Occasion::from_key(text).map(Some).ok_or_else(unknown)
+}
+
 impl State {
     /// Reads the pairs of a query or form; names that are none of ours are passed over, so that
     /// a form may carry more than the state.
@@ -76,14 +91,10 @@ impl State {
 
     /// Reads the occasion; without a text it is as if it were not said.
     fn read_occasion(&mut self, text: &str) {
-        match Occasion::from_key(text) {
-            Some(occasion) => self.occasion = occasion,
-            None if text.is_empty() => {}
-            None => {
-                let allowed = Occasion::ALL.iter().map(|o| o.key().to_owned()).collect();
-                let fault = UnknownChoice { allowed };
-                self.unknown_occasion = Some(Problem::new("occasion", text, fault));
-            }
+        match occasion(text) {
+            Ok(Some(occasion)) => self.occasion = occasion,
+            Ok(None) => {}
+            Err(unknown) => self.unknown_occasion = Some(*unknown),
         }
     }
 

@@ -245,7 +245,7 @@ fn draw_page(
             a href={ "/garments/" (bench.ids.1) } { (bench.piece_name()) }
         }
         h1 { (title) }
-        div #faults { (parts::faults(w, &state)) }
+        div #faults { (parts::faults(w, &state.problems())) }
         form #dressing method="get" action=(path) data-path=(path) data-lost=(w.get("plan-lost")) novalidate {
             div.bench {
                 div.pin.unlike-it[!state.problems().is_empty()] {

@@ -170,8 +170,7 @@ pub(crate) fn told(w: &Words, plan: &Plan) -> Markup {
 }
 
 /// What cannot be read, each with a way to its field; nothing when all can.
-pub(crate) fn faults(w: &Words, state: &State) -> Markup {
-    let problems = state.problems();
+pub(crate) fn faults(w: &Words, problems: &[&Problem]) -> Markup {
     html! {
         @if !problems.is_empty() {
             section.errors role="alert" tabindex="-1" {

@@ -1,16 +1,19 @@
 //! Worth wearing? All garments for one person, and all people for one garment, best first.
 
+use axum::http::StatusCode;
 use axum::response::Response;
 use maud::{Markup, html};
 use sunbu_core::dressing::{Fitting, Occasion, Rules, Worth, rank};
+use sunbu_core::problem::Problem;
 use sunbu_words::Words;
 
 use super::plan_parts;
-use crate::answer::page;
+use crate::answer::page_with;
 use crate::app::Room;
 use crate::ask::Ask;
 use crate::error::Fault;
 use crate::parts::{Frame, Here, frame};
+use crate::state;
 
 /// One line of a ranking: who or what, where its plan is, and how well it falls.
 struct Line {
@@ -25,91 +28,108 @@ struct Left {
     path: String,
 }
 
+/// Whose ranking it is: title, place in the menu, and where it is left to.
+struct Head {
+    title: String,
+    here: Here,
+    /// Path and name.
+    back: (String, String),
+}
+
+/// What was ranked, best first, and what was left out.
+struct Ranking {
+    occasion: Occasion,
+    lines: Vec<Line>,
+    left: Vec<Left>,
+}
+
 /// All garments for one person.
 pub(crate) fn garments_for(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let w = ask.words();
     let id = ask.id("person").ok_or(Fault::NotFound)?;
-    let occasion = occasion(ask);
     let store = room.store();
     let (person, garments, standard) = (store.person(id)?, store.garments()?, store.standard()?);
     drop(store);
     let body = person.value.body()?;
-    let (mut named, mut fittings, mut left) = (Vec::new(), Vec::new(), Vec::new());
-    for (kept, name) in garments.iter().zip(super::told_apart(w, &garments)) {
-        let Ok(garment) = kept.value.garment() else {
-            left.push(Left {
-                name,
-                path: format!("/garments/{}/edit", kept.id),
-            });
-            continue;
-        };
-        let rules = standard.rules(occasion, &body, garment.cloth());
-        fittings.push((Fitting::new(&body, &garment), rules));
-        named.push((name, plan_path(id, kept.id, occasion)));
-    }
-    let lines = ranked(&named, &fittings);
     let name = person.value.name;
-    let title = w.with("worth-garments-title", &[("name", (&name).into())]);
-    let back = (format!("/people/{id}"), name);
-    Ok(page(ranking(
-        ask,
-        &title,
-        Here::People,
-        &back,
-        occasion,
-        &lines,
-        &left,
-    )))
+    let head = Head {
+        title: w.with("worth-garments-title", &[("name", (&name).into())]),
+        here: Here::People,
+        back: (format!("/people/{id}"), name),
+    };
+    let ranked = asked(ask).map(|occasion| {
+        let (mut named, mut fittings, mut left) = (Vec::new(), Vec::new(), Vec::new());
+        for (kept, name) in garments.iter().zip(super::told_apart(w, &garments)) {
+            let Ok(garment) = kept.value.garment() else {
+                left.push(Left {
+                    name,
+                    path: format!("/garments/{}/edit", kept.id),
+                });
+                continue;
+            };
+            let rules = standard.rules(occasion, &body, garment.cloth());
+            fittings.push((Fitting::new(&body, &garment), rules));
+            named.push((name, plan_path(id, kept.id, occasion)));
+        }
+        let lines = lines(&named, &fittings);
+        Ranking {
+            occasion,
+            lines,
+            left,
+        }
+    });
+    Ok(ranking(ask, &head, ranked))
 }
 
 /// All people for one garment.
 pub(crate) fn people_for(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let w = ask.words();
     let id = ask.id("garment").ok_or(Fault::NotFound)?;
-    let occasion = occasion(ask);
     let store = room.store();
     let (piece, people, standard) = (store.garment(id)?, store.people()?, store.standard()?);
     drop(store);
     let garment = piece.value.garment()?;
-    let (mut named, mut fittings, mut left) = (Vec::new(), Vec::new(), Vec::new());
-    for (kept, name) in people.iter().zip(super::told_apart(w, &people)) {
-        let Ok(body) = kept.value.body() else {
-            left.push(Left {
-                name,
-                path: format!("/people/{}/edit", kept.id),
-            });
-            continue;
-        };
-        let rules = standard.rules(occasion, &body, garment.cloth());
-        fittings.push((Fitting::new(&body, &garment), rules));
-        named.push((name, plan_path(kept.id, id, occasion)));
-    }
-    let lines = ranked(&named, &fittings);
     let name = piece.value.name;
-    let title = w.with("worth-people-title", &[("name", (&name).into())]);
-    let back = (format!("/garments/{id}"), name);
-    Ok(page(ranking(
-        ask,
-        &title,
-        Here::Garments,
-        &back,
-        occasion,
-        &lines,
-        &left,
-    )))
+    let head = Head {
+        title: w.with("worth-people-title", &[("name", (&name).into())]),
+        here: Here::Garments,
+        back: (format!("/garments/{id}"), name),
+    };
+    let ranked = asked(ask).map(|occasion| {
+        let (mut named, mut fittings, mut left) = (Vec::new(), Vec::new(), Vec::new());
+        for (kept, name) in people.iter().zip(super::told_apart(w, &people)) {
+            let Ok(body) = kept.value.body() else {
+                left.push(Left {
+                    name,
+                    path: format!("/people/{}/edit", kept.id),
+                });
+                continue;
+            };
+            let rules = standard.rules(occasion, &body, garment.cloth());
+            fittings.push((Fitting::new(&body, &garment), rules));
+            named.push((name, plan_path(kept.id, id, occasion)));
+        }
+        let lines = lines(&named, &fittings);
+        Ranking {
+            occasion,
+            lines,
+            left,
+        }
+    });
+    Ok(ranking(ask, &head, ranked))
 }
 
-fn occasion(ask: &Ask) -> Occasion {
-    ask.queried("occasion")
-        .and_then(Occasion::from_key)
-        .unwrap_or(Occasion::Indoors)
+/// The occasion that is asked for; indoors when it is not said.
+fn asked(ask: &Ask) -> Result<Occasion, Box<Problem>> {
+    let said = state::occasion(ask.queried("occasion").unwrap_or(""))?;
+    Ok(said.unwrap_or(Occasion::Indoors))
 }
 
 fn plan_path(person: i64, garment: i64, occasion: Occasion) -> String {
     format!("/people/{person}/in/{garment}?occasion={}", occasion.key())
 }
 
-fn ranked(named: &[(String, String)], fittings: &[(Fitting, Rules)]) -> Vec<Line> {
+fn lines(named: &[(String, String)], fittings: &[(Fitting, Rules)]) -> Vec<Line> {
     let threads = std::thread::available_parallelism().map_or(1, usize::from);
     let line = |(i, worth): (usize, Worth)| {
         let (name, path) = named[i].clone();
@@ -118,26 +138,37 @@ fn ranked(named: &[(String, String)], fittings: &[(Fitting, Rules)]) -> Vec<Line
     rank(fittings, threads).into_iter().map(line).collect()
 }
 
-fn ranking(
-    ask: &Ask,
-    title: &str,
-    here: Here,
-    back: &(String, String),
-    occasion: Occasion,
-    lines: &[Line],
-    left: &[Left],
-) -> Markup {
+/// The page; for an occasion that nobody knows nothing is ranked, since it would be the ranking
+/// of another one.
+fn ranking(ask: &Ask, head: &Head, ranked: Result<Ranking, Box<Problem>>) -> Response {
     let w = ask.words();
+    let occasion = ranked.as_ref().map_or(Occasion::Indoors, |r| r.occasion);
     let body = html! {
-        p.crumb { a href=(back.0) { (back.1) } }
-        h1 { (title) }
+        p.crumb { a href=(head.back.0) { (head.back.1) } }
+        h1 { (head.title) }
+        @if let Err(unknown) = &ranked { (plan_parts::faults(w, &[unknown])) }
         form.search method="get" {
             (plan_parts::occasions(w, occasion))
             button { (w.get("worth-again")) }
         }
-        @if lines.is_empty() { p { (w.get("worth-nothing")) } }
+        @if let Ok(ranked) = &ranked { (ranked_list(w, ranked)) }
+    };
+    let status = if ranked.is_ok() {
+        StatusCode::OK
+    } else {
+        StatusCode::UNPROCESSABLE_ENTITY
+    };
+    page_with(
+        status,
+        frame(ask, &Frame::new(&head.title, head.here), &body),
+    )
+}
+
+fn ranked_list(w: &Words, ranked: &Ranking) -> Markup {
+    html! {
+        @if ranked.lines.is_empty() { p { (w.get("worth-nothing")) } }
         ol.list {
-            @for line in lines {
+            @for line in &ranked.lines {
                 li {
                     a.grow href=(line.path) { (line.name) }
                     (verdict(w, &line.worth))
@@ -145,12 +176,11 @@ fn ranking(
                 }
             }
         }
-        @if !left.is_empty() {
+        @if !ranked.left.is_empty() {
             h2 { (w.get("worth-left")) }
-            ul.list { @for one in left { li { a href=(one.path) { (one.name) } } } }
+            ul.list { @for one in &ranked.left { li { a href=(one.path) { (one.name) } } } }
         }
-    };
-    frame(ask, &Frame::new(title, here), &body)
+    }
 }
 
 /// The verdict by sign and word.

@@ -371,3 +371,30 @@ async fn the_triangles_of_the_figure_have_their_key_on_page_and_paper() {
         }
     }
 }
+
+#[tokio::test]
+async fn a_ranking_for_an_occasion_that_nobody_knows_says_so_and_ranks_nothing() {
+    let app = small_studio();
+    for path in ["/people/1/worth", "/garments/1/suits"] {
+        let ranked = get(&app, &format!("{path}?occasion=formal")).await;
+        assert_eq!(ranked.status, StatusCode::OK, "{path}");
+        assert!(
+            ranked.text.contains("?occasion=formal\""),
+            "{}",
+            ranked.text
+        );
+        let told = get(&app, &format!("{path}?occasion=nowhere")).await;
+        assert_eq!(told.status, StatusCode::UNPROCESSABLE_ENTITY, "{path}");
+        let fault = told.text.split_once("role=\"alert\"").expect("a fault").1;
+        let fault = fault.split_once("</section>").expect("its end").0;
+        for said in ["href=\"#occasion\"", "nowhere", "formal"] {
+            assert!(fault.contains(said), "{said} in {fault}");
+        }
+        assert!(told.text.contains("id=\"occasion\""), "{}", told.text);
+        assert!(
+            !told.text.contains("class=\"reason\""),
+            "ranked: {}",
+            told.text
+        );
+    }
+}
