@@ -40,6 +40,7 @@ expected-tables = write tables, each headed [[garments]]
 problem-contradiction-range-empty = the least, { $low } cm, lies above the most, { $high } cm; exchange them or leave one out
 problem-contradiction-usual-outside = the usual value, { $usual } cm, lies outside its limits of { $low } to { $high } cm; change it or the limits
 problem-contradiction-weight-range = a weight lies from 0 to { $most }
+problem-contradiction-wish-and-without = a wish of the occasion stands under this name, too; leave one of them out
 problem-contradiction-yuki-split = yuki is { $yuki } cm but shoulder width (katahaba) and sleeve width (sodehaba) add up to { $sum } cm; tape all three again, or leave the doubtful one out
 problem-contradiction-sodetake-split = the sleeve drop (sodetake) is { $sodetake } cm but joint (sodetsuke) and open edge (furi) add up to { $sum } cm; tape all three again, or leave the doubtful one out
 problem-contradiction-sodetsuke-over-sodetake = the joint (sodetsuke), { $sodetsuke } cm, is longer than the whole sleeve (sodetake), { $sodetake } cm; tape both again from the shoulder ridge

@@ -40,6 +40,7 @@ expected-tables = それぞれ [[garments]] の見出しの表を書いてくだ
 problem-contradiction-range-empty = 下限{ $low } cmが上限{ $high } cmより上です。入れ替えるか、片方を空けてください
 problem-contradiction-usual-outside = いつもの値{ $usual } cmが限度{ $low }〜{ $high } cmの外です。値か限度を直してください
 problem-contradiction-weight-range = 重みは0から{ $most }までです
+problem-contradiction-wish-and-without = 同じ名前の望みがこの場にあります。どちらかを外してください
 problem-contradiction-yuki-split = 裄は{ $yuki } cmですが、肩幅と袖幅の和は{ $sum } cmです。三つとも測り直すか、怪しいものを空けてください
 problem-contradiction-sodetake-split = 袖丈は{ $sodetake } cmですが、袖付けと振りの和は{ $sum } cmです。三つとも測り直すか、怪しいものを空けてください
 problem-contradiction-sodetsuke-over-sodetake = 袖付け{ $sodetsuke } cmが袖丈{ $sodetake } cmより長くなっています。両方を肩山から測り直してください

@@ -1,6 +1,10 @@
 //! What a studio may write into its own standard, and what it is told.
 
-use sunbu_core::dressing::{Standard, StandardError};
+use std::collections::BTreeSet;
+
+use sunbu_core::demo;
+use sunbu_core::dressing::{Occasion, Quantity, Standard, StandardError};
+use sunbu_core::garment::Cloth;
 
 /// Places, typed texts and codes of everything wrong with the customary standard after changes.
 fn wrong(changes: &[(&str, &str)]) -> Vec<(String, String, String)> {
@@ -137,6 +141,50 @@ fn an_empty_range_and_a_usual_value_outside_its_limits_are_refused() {
             "occasions.everyday.usual.hem_height.plus",
             "40",
             "problem-contradiction-usual-outside"
+        )]
+    );
+}
+
+#[test]
+fn an_occasion_may_be_without_a_wish_of_every_occasion() {
+    let head = "[occasions.formal.targets.hem_back]";
+    let text = Standard::CUSTOMARY_TOML.replacen(
+        head,
+        &format!("[occasions.formal]\nwithout = [\"tare_length\"]\n\n{head}"),
+        1,
+    );
+    let standard = Standard::parse(&text).unwrap();
+    assert_eq!(Standard::parse(&standard.to_toml()), Ok(standard.clone()));
+    let person = &demo::people().unwrap()[0].en;
+    let body = person.body().unwrap();
+    let wished = |standard: &Standard, occasion| {
+        let rules = standard.rules(occasion, &body, Cloth::Soft);
+        let wishes = rules.targets.iter().map(|target| target.quantity);
+        wishes.collect::<BTreeSet<_>>()
+    };
+    let customary = Standard::customary();
+    for &occasion in Occasion::ALL {
+        let (with, now) = (wished(&customary, occasion), wished(&standard, occasion));
+        let gone: Vec<_> = with.difference(&now).copied().collect();
+        let expected: &[Quantity] = match occasion {
+            Occasion::Formal => &[Quantity::TareLength],
+            _ => &[],
+        };
+        assert_eq!(gone, expected, "{occasion:?}");
+        assert!(now.is_subset(&with), "{occasion:?}");
+    }
+}
+
+#[test]
+fn a_wish_both_written_and_left_out_is_refused() {
+    let head = "[occasions.formal.targets.hem_back]";
+    let both = format!("[occasions.formal]\nwithout = [\"hem_back\"]\n\n{head}");
+    assert_eq!(
+        wrong(&[(head, &both)]),
+        [row(
+            "occasions.formal.without",
+            "hem_back",
+            "problem-contradiction-wish-and-without"
         )]
     );
 }

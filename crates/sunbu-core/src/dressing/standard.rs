@@ -4,7 +4,7 @@
 //! edits its own copy. Bounds and usual values are resolved for one person, cloth and occasion
 //! into [`Rules`], which is all that the planner sees.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
@@ -130,10 +130,13 @@ pub struct HabitChange {
     pub plus: Amount,
 }
 
-/// What one occasion adds or replaces.
+/// What one occasion adds, replaces or leaves out.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct OccasionRules {
+    /// Wishes of every occasion that do not hold on this one.
+    #[serde(default, skip_serializing_if = "BTreeSet::is_empty")]
+    pub without: BTreeSet<Quantity>,
     /// Wishes added or replaced.
     #[serde(default)]
     pub targets: BTreeMap<Quantity, Wish>,
@@ -218,6 +221,7 @@ impl Standard {
         let changes = self.occasions.get(&occasion);
         let mut wishes = self.targets.clone();
         if let Some(changes) = changes {
+            wishes.retain(|quantity, _| !changes.without.contains(quantity));
             wishes.extend(changes.targets.iter().map(|(&q, w)| (q, w.clone())));
         }
         let targets = wishes

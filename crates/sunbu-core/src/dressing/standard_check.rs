@@ -43,6 +43,19 @@ pub(super) fn problems(standard: &Standard) -> Vec<Problem> {
         for (quantity, wish) in &rules.targets {
             check_wish(&mut out, &wish_place(&place, *quantity), wish);
         }
+        for &quantity in &rules.without {
+            if rules.targets.contains_key(&quantity) {
+                let fault = Fault::Contradiction {
+                    code: "wish-and-without",
+                    english: "a wish of the occasion stands under this name, too; leave one of \
+                              them out",
+                    args: Vec::new(),
+                    other: vec![wish_place(&place, quantity)],
+                };
+                let place = format!("{place}.without");
+                out.push(Problem::new(place, quantity.key(), fault));
+            }
+        }
         for (decision, change) in &rules.usual {
             let place = format!("{place}.usual.{}.plus", decision.key());
             let sane = check_amount(&mut out, &place, Some(change.plus));

@@ -2,7 +2,9 @@
 //!
 //! On the page of one occasion every row shows what holds there. A row is kept as that
 //! occasion's own only where it differs from the rule for every occasion, so that it follows
-//! that rule as long as nobody departs from it.
+//! that rule as long as nobody departs from it. An emptied row departs from it, too: the wish
+//! does not hold there. A usual value is never absent, so an emptied one is that of every
+//! occasion.
 
 use std::collections::BTreeMap;
 
@@ -53,14 +55,15 @@ impl Scope {
 
 /// The wish that holds in a scope.
 pub(super) fn wish(standard: &Standard, scope: Scope, quantity: Quantity) -> Option<&Wish> {
-    let own = match scope {
+    let rules = match scope {
         Scope::Every => None,
-        Scope::On(o) => standard
-            .occasions
-            .get(&o)
-            .and_then(|rules| rules.targets.get(&quantity)),
+        Scope::On(occasion) => standard.occasions.get(&occasion),
     };
-    own.or_else(|| standard.targets.get(&quantity))
+    let general = standard.targets.get(&quantity);
+    rules.map_or(general, |rules| {
+        let general = general.filter(|_| !rules.without.contains(&quantity));
+        rules.targets.get(&quantity).or(general)
+    })
 }
 
 /// Name of a field of a wish.
@@ -171,7 +174,11 @@ pub(crate) fn wishes(
                             (cell(w, &wish_field(q, part), &label, id, typed, wrongs))
                         }
                         td.small data-name=(w.get("rules-source")) {
-                            @if let Some(wish) = wish(standard, scope, q) { (wish.source) }
+                            @match wish(standard, scope, q) {
+                                Some(wish) => (wish.source),
+                                None if standard.targets.contains_key(&q) => (w.get("rules-without")),
+                                None => "",
+                            }
                         }
                     }
                 }

@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use sunbu_core::dressing::{
-    Amount, ByCloth, Decision, Habit, HabitChange, MOST_CM, MOST_WEIGHT, Occasion, Quantity,
-    SPREAD_CM, Standard, StandardError, Wish,
+    Amount, ByCloth, Decision, Habit, HabitChange, MOST_CM, MOST_WEIGHT, Occasion, OccasionRules,
+    Quantity, SPREAD_CM, Standard, StandardError, Wish,
 };
 use sunbu_core::problem::Problem;
 use sunbu_words::Words;
@@ -110,12 +110,8 @@ pub(crate) fn read(
         match scope {
             Scope::Every => put(&mut out.targets, quantity, read),
             Scope::On(occasion) => {
-                let own = read.filter(|wish| standard.targets.get(&quantity) != Some(wish));
-                put(
-                    &mut out.occasions.entry(occasion).or_default().targets,
-                    quantity,
-                    own,
-                );
+                let rules = out.occasions.entry(occasion).or_default();
+                read_on(rules, quantity, read, standard.targets.get(&quantity));
             }
         }
     }
@@ -194,6 +190,28 @@ fn together(w: &Words, scope: Scope, problem: &Problem) -> Wrong {
         sentence: w.fault(problem),
         others: Vec::new(),
     }
+}
+
+/// Puts what was read of a wish into the rules of an occasion: nothing of its own where it is the
+/// general wish, and an emptied row shuts the general wish out.
+fn read_on(
+    rules: &mut OccasionRules,
+    quantity: Quantity,
+    read: Option<Wish>,
+    general: Option<&Wish>,
+) {
+    let emptied = read.is_none() && general.is_some();
+    if emptied {
+        rules.without.insert(quantity);
+    } else {
+        rules.without.remove(&quantity);
+    }
+    let numbers = |wish: &Wish| (wish.low, wish.high, wish.weight);
+    let own = read.filter(|wish| {
+        // A row with the general numbers under a source of its own stays until it is changed.
+        general.map(numbers) != Some(numbers(wish)) || rules.targets.get(&quantity) == Some(wish)
+    });
+    put(&mut rules.targets, quantity, own);
 }
 
 fn put<K: Ord, V>(map: &mut BTreeMap<K, V>, key: K, value: Option<V>) {

@@ -32,6 +32,14 @@ fn fields(page: &str, change: &str, to: &str) -> String {
     out.join("&")
 }
 
+/// The text of one field of a page's form.
+fn field(page: &str, name: &str) -> String {
+    let (_, rest) = page
+        .split_once(&format!("name=\"{name}\" value=\""))
+        .expect("the field");
+    rest.split('"').next().expect("its text").to_owned()
+}
+
 /// The version a page's form was filled from, as a browser would send it.
 fn revision(page: &str) -> String {
     let (_, rest) = page
@@ -332,4 +340,73 @@ async fn text_and_taking_back_from_an_old_window_change_nothing() {
         StatusCode::SEE_OTHER
     );
     assert!(!get(&app, toml).await.text.contains("name = &quot;Hers, "));
+}
+
+#[tokio::test]
+async fn a_wish_emptied_for_one_occasion_is_gone_there_alone_until_it_is_written_again() {
+    let app = small_studio();
+    let path = "/rules/of/formal";
+    let page = get(&app, path).await.text;
+    let (low, high, weight) = ("tare_length.low", "tare_length.high", "tare_length.weight");
+    let text = |name: &str| field(&page, name);
+    let was = [low, high, weight].map(text);
+    let shown = |page: &str| [low, high, weight].map(|name| field(page, name));
+    assert!(!was[0].is_empty(), "customary practice wishes for it");
+    let change = |page: &str, to: &[String; 3]| {
+        let fields = form(page, low, &to[0]);
+        let pairs = fields.split('&').map(|pair| match pair.split('=').next() {
+            Some(name) if name == high => format!("{high}={}", to[1]),
+            Some(name) if name == weight => format!("{weight}={}", to[2]),
+            _ => pair.to_owned(),
+        });
+        pairs.collect::<Vec<_>>().join("&")
+    };
+    let none = [String::new(), String::new(), String::new()];
+    let sent = change(&page, &none);
+    assert_eq!(post(&app, path, &sent).await.status, StatusCode::SEE_OTHER);
+
+    let emptied = get(&app, path).await.text;
+    assert_eq!(shown(&emptied), none, "the page shows what was saved");
+    assert!(emptied.contains("No wish on this occasion"), "{emptied}");
+    let toml = get(&app, "/rules/toml").await.text;
+    assert!(
+        toml.contains("without = [&quot;tare_length&quot;]"),
+        "{toml}"
+    );
+    for (occasion, wished) in [("formal", false), ("stage", true)] {
+        let plan = follow(&app, &format!("/people/1/in/1?occasion={occasion}")).await;
+        let numbers = plan.text.split_once("id=\"numbers\"").expect("numbers").1;
+        let numbers = numbers.split_once("id=\"ways\"").expect("their end").0;
+        let row = "Tail below the drum (tare)";
+        assert_eq!(numbers.contains(row), wished, "{occasion}: {numbers}");
+    }
+    let elsewhere = get(&app, "/rules/of/stage").await.text;
+    assert_eq!(shown(&elsewhere), was);
+
+    // Sent back unchanged it stays away; with the general numbers it is the general wish again.
+    let same = change(&emptied, &none);
+    assert_eq!(post(&app, path, &same).await.status, StatusCode::SEE_OTHER);
+    let emptied = get(&app, path).await.text;
+    assert_eq!(shown(&emptied), none);
+    let back = change(&emptied, &was);
+    assert_eq!(post(&app, path, &back).await.status, StatusCode::SEE_OTHER);
+    assert_eq!(shown(&get(&app, path).await.text), was);
+    let toml = get(&app, "/rules/toml").await.text;
+    assert!(
+        !toml.contains("without") && !toml.contains("[occasions.formal.targets.tare_length]"),
+        "{toml}"
+    );
+}
+
+#[tokio::test]
+async fn a_usual_value_emptied_for_one_occasion_is_that_of_every_occasion() {
+    let app = small_studio();
+    let (path, name) = ("/rules/of/formal", "do.nape_drop.plus");
+    let page = get(&app, path).await.text;
+    assert_eq!(field(&page, name), "8.5");
+    assert!(page.contains("a usual value left empty is that of every occasion"));
+    let sent = form(&page, name, "");
+    assert_eq!(post(&app, path, &sent).await.status, StatusCode::SEE_OTHER);
+    let general = field(&get(&app, "/rules/of/every").await.text, name);
+    assert_eq!(field(&get(&app, path).await.text, name), general);
 }
