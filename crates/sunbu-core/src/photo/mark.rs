@@ -39,7 +39,9 @@ keyed_enum! {
         HemRight = "hem_right",
         /// The lower corner of the outer panel (uwamae).
         UwamaeCorner = "uwamae_corner",
-        /// The outer collar's end (erisaki) on the front edge.
+        /// The outer front edge where the fold hides it.
+        EdgeAtFold = "edge_at_fold",
+        /// The outer collar's end (erisaki) on the front edge, where it shows below the fold.
         CollarEnd = "collar_end",
         /// The outline at the fullest hip on the left.
         HipLeft = "hip_left",
@@ -140,7 +142,9 @@ impl Mark {
                     M::HemCentre | M::FoldCentre | M::ObiLowerCentre | M::ObiUpperCentre
                 ),
             },
-            M::UwamaeCorner | M::CollarEnd => matches!(view, View::Front | View::Right),
+            M::UwamaeCorner | M::EdgeAtFold | M::CollarEnd => {
+                matches!(view, View::Front | View::Right)
+            }
             M::ObiageTop
             | M::KimonoCrossing
             | M::JubanCrossing
