@@ -7,6 +7,7 @@
 pub mod body;
 pub mod case;
 pub mod demo;
+pub mod drape;
 pub mod dressing;
 pub mod garment;
 mod keyed;

@@ -3,7 +3,6 @@
 use crate::canvas::Canvas;
 use crate::curve::{Paper, Pt, pt};
 use crate::figure::{Labels, Parts, Scene};
-use crate::hull::View;
 use crate::labels::{self, Columns, Label, Line, Placed, Side, fault_sign};
 use crate::legend::Legend;
 use crate::look;
@@ -11,6 +10,7 @@ use crate::marks::{Mark, Place};
 use crate::notes::{Note, amounts, noted};
 use crate::svg::{Svg, number};
 use crate::text;
+use crate::view::View;
 
 /// Type and room of the labels, in user units.
 #[derive(Debug, Clone, Copy)]

@@ -1,18 +1,18 @@
 //! The figure: one view of a dressed person with its numbers, as one SVG.
 
 use sunbu_core::body::Body;
+use sunbu_core::drape::Drum;
 use sunbu_core::dressing::{Fitting, Given, Plan, Quantity};
 use sunbu_core::garment::Garment;
 use sunbu_words::Words;
 
 use crate::drawn::{Drawn, ON_PAGE, ON_PHONE};
-use crate::hull::View;
 use crate::lines::Lines;
 use crate::notes::description;
-use crate::obi::Drum;
 use crate::person::Person;
 use crate::svg::{Svg, UNITS_PER_CM, number};
 use crate::upper::Sleeve;
+use crate::view::View;
 
 /// What is drawn.
 #[derive(Clone, Copy)]
@@ -78,7 +78,7 @@ impl<'a> Parts<'a> {
         let lines = Lines::new(scene.body, scene.fitting, plan);
         let person = Person::of(scene.body);
         let seen = |q: Quantity| plan.prediction.value(q);
-        let drum = lines.drum(seen(Quantity::DrumHeight), seen(Quantity::TareLength));
+        let drum = lines.drum;
         Self {
             sleeve: Sleeve::of(&person, scene.garment, scene.fitting.value(Given::Yuki)),
             person,

@@ -6,7 +6,6 @@ mod curve;
 mod drawn;
 pub mod explain;
 mod figure;
-mod hull;
 mod labels;
 mod legend;
 mod lines;
@@ -21,6 +20,7 @@ mod skirt;
 mod svg;
 mod text;
 mod upper;
+mod view;
 mod wanted;
 
 // The tests inside share their people with those outside, and both call the crate by its name.
@@ -33,8 +33,8 @@ mod bench;
 
 pub use curve::Pt;
 pub use figure::{Labels, Scene, Style, figure};
-pub use hull::{Hull, Seen, View};
 pub use look::stylesheet;
 pub use notes::{Note, notes};
 pub use sheet::{Page, sheet};
 pub use svg::UNITS_PER_CM;
+pub use view::View;

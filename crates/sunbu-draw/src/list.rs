@@ -2,12 +2,12 @@
 
 use crate::drawn::number_ring;
 use crate::figure::{Parts, Scene, heading};
-use crate::hull::View;
 use crate::labels::fault_sign;
 use crate::look::{self, Look};
 use crate::notes::{Note, noted};
 use crate::svg::{Svg, escape, number};
 use crate::text;
+use crate::view::View;
 
 /// Font size, in user units: 2.5 mm.
 const SIZE: f64 = 25.0;

@@ -1,13 +1,13 @@
 //! Where each number has its place on the figure.
 
+use sunbu_core::drape::{DRUM_WIDTH, Drum};
 use sunbu_core::dressing::{Decision, Plan, Quantity, StepValue};
 
 use crate::curve::{Pt, pt};
-use crate::hull::View;
 use crate::labels::Side;
 use crate::lines::Lines;
-use crate::obi::{DRUM_WIDTH, Drum};
 use crate::upper::Sleeve;
+use crate::view::View;
 
 /// A place of a number: what is measured there.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -85,7 +85,7 @@ fn front(lines: &Lines, plan: &Plan, sleeve: &Sleeve) -> Vec<Mark> {
     const WHEN_MISSED: bool = false;
     let view = View::Front;
     let seen = |q: Q| plan.prediction.value(q);
-    let half = |z: f64| lines.hull.half_breadth(z);
+    let half = |z: f64| lines.surface.half_breadth(z);
     let end = lines.collar_end_point(view);
     let cover_x = if lines.collar_end_faces(view) {
         end.x
@@ -98,20 +98,20 @@ fn front(lines: &Lines, plan: &Plan, sleeve: &Sleeve) -> Vec<Mark> {
         lines.inner_edge(lines.inner_corner),
         lines.inner_corner,
     );
-    let hip = lines.hull.skirt_top();
+    let hip = lines.surface.skirt_top();
     let inner_hip = lines.point(view, lines.inner_edge(hip), hip);
     let right_seam = lines.point(view, lines.right_seam(hip), hip - 3.0);
     let edge_hip = lines.point(view, lines.outer_edge(hip), hip - 3.0);
     let right = -half(lines.obi.right);
     let top = lines.obi_top();
-    let crossing = lines.crossing(lines.overlap.0);
+    let crossing = lines.crossing_seen(lines.juban_overlap);
     let throat = crossing.z + seen(Q::JubanCrossing);
-    let kimono = lines.crossing(lines.overlap.1);
+    let kimono = lines.crossing_seen(lines.kimono_overlap);
     let juban_side = |overlap: f64, z: f64| pt(-lines.collar_x(overlap, z), z);
     let show_z = crossing.z + 2.0;
     let (a, b) = (
-        juban_side(lines.overlap.0, show_z),
-        juban_side(lines.overlap.1, show_z),
+        juban_side(lines.juban_overlap, show_z),
+        juban_side(lines.kimono_overlap, show_z),
     );
     let wrist = sleeve.end.mirrored().moved(-1.2, -1.2);
     let wrist_bone = sleeve.wrist.mirrored().moved(-1.2, -1.2);
@@ -222,7 +222,7 @@ fn front(lines: &Lines, plan: &Plan, sleeve: &Sleeve) -> Vec<Mark> {
         ),
         done(
             Decision::ObiLowerEdge,
-            Place::At(lines.round_at(view, lines.obi, 0.0, 0.78)),
+            Place::At(lines.round_seen(view, lines.obi, 0.0, 0.78)),
             Right,
         ),
         see(
@@ -233,13 +233,13 @@ fn front(lines: &Lines, plan: &Plan, sleeve: &Sleeve) -> Vec<Mark> {
         ),
         see(
             Q::KoshihimoSlope,
-            Place::At(lines.round_at(view, lines.tie, 0.0, 0.95)),
+            Place::At(lines.round_seen(view, lines.tie, 0.0, 0.95)),
             Right,
             WHEN_MISSED,
         ),
         done(
             Decision::KoshihimoFront,
-            Place::At(lines.round_at(view, lines.tie, 0.0, 0.62)),
+            Place::At(lines.round_seen(view, lines.tie, 0.0, 0.62)),
             Right,
         ),
         see(Q::InnerCover, level(hip, 0.0, inner_hip.x), Right, ALWAYS),
@@ -265,7 +265,7 @@ fn back(lines: &Lines, plan: &Plan, drum: Drum) -> Vec<Mark> {
     const WHEN_MISSED: bool = false;
     let view = View::Back;
     let seen = |q: Q| plan.prediction.value(q);
-    let half = |z: f64| lines.hull.half_breadth(z);
+    let half = |z: f64| lines.surface.half_breadth(z);
     let nape = lines.back_neck - lines.nape_drop;
     let beside = 0.5 * DRUM_WIDTH;
     let side = half(lines.obi.back).max(beside + 2.0);
@@ -283,7 +283,7 @@ fn back(lines: &Lines, plan: &Plan, drum: Drum) -> Vec<Mark> {
         ),
         see(
             Q::RidgeSetback,
-            Place::At(pt(-lines.neck.x - 5.0, lines.neck.z - 1.5)),
+            Place::At(pt(-lines.neck().x - 5.0, lines.neck().z - 1.5)),
             Left,
             WHEN_MISSED,
         ),
@@ -301,12 +301,12 @@ fn back(lines: &Lines, plan: &Plan, drum: Drum) -> Vec<Mark> {
         ),
         done(
             Decision::KoshihimoBack,
-            Place::At(lines.round_at(view, lines.tie, 0.0, 0.12)),
+            Place::At(lines.round_seen(view, lines.tie, 0.0, 0.12)),
             Left,
         ),
         see(
             Q::KoshihimoOverHipBone,
-            Place::At(lines.round_at(view, lines.tie, 0.0, 0.05)),
+            Place::At(lines.round_seen(view, lines.tie, 0.0, 0.05)),
             Left,
             WHEN_MISSED,
         ),

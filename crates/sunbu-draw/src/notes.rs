@@ -3,9 +3,9 @@
 use sunbu_core::dressing::{Check, Plan, StepValue};
 
 use crate::figure::{Parts, Scene};
-use crate::hull::View;
 use crate::marks::{Mark, marks};
 use crate::text;
+use crate::view::View;
 
 /// What a label of the figure says.
 #[derive(Debug, Clone, PartialEq)]

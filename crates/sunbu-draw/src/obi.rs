@@ -1,39 +1,19 @@
 //! Obi, obijime, obiage, drum and tail.
 
+use sunbu_core::drape::{DRUM_WIDTH, Drum, OBI_OUT, OBI_WIDTH, Round};
+
 use crate::canvas::Canvas;
 use crate::curve::{Pt, pt};
-use crate::hull::View;
-use crate::lines::{Lines, OBI_OUT, OBI_WIDTH, Round};
+use crate::lines::Lines;
 use crate::look;
+use crate::view::View;
 
-/// Width of drum and tail: the obi's full width, in centimetres (S50, S55, S56: about 30).
-pub(crate) const DRUM_WIDTH: f64 = 30.0;
-/// How far the drum's top stands above the obi, for the pillow, in centimetres (chosen).
-const PILLOW: f64 = 4.0;
 /// How much of the te shows at each side of the drum, in centimetres (S53).
 const TE_SHOW: f64 = 2.0;
 /// Width of the obijime, in centimetres (common practice, no source).
 const OBIJIME: f64 = 1.3;
 
-/// Drum and tail of one plan: their heights, in centimetres.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Drum {
-    pub top: f64,
-    pub bottom: f64,
-    pub tail: f64,
-}
-
 impl Lines<'_> {
-    /// The drum that hangs from the pillow at the obi's upper edge.
-    pub fn drum(&self, height: f64, tare: f64) -> Drum {
-        let top = self.obi_top().back + PILLOW;
-        Drum {
-            top,
-            bottom: top - height,
-            tail: top - height - tare,
-        }
-    }
-
     /// The obi round the body, with obiage and obijime.
     pub fn draw_obi(&self, canvas: &mut Canvas, view: View, obiage: f64) {
         let top = self.obi_top();

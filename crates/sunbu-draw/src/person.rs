@@ -9,8 +9,8 @@ use sunbu_core::body::{Body, Figure, Shape};
 
 use crate::canvas::Canvas;
 use crate::curve::{Pt, mirrored_back, pt, smooth};
-use crate::hull::View;
 use crate::look;
+use crate::view::View;
 
 /// How far the arms are lowered: the way in which the body's yuki is taken, in degrees.
 const ARM_DOWN_DEG: f64 = 45.0;

@@ -5,12 +5,12 @@
 
 use crate::drawn::{Drawn, Type, room_for_text};
 use crate::figure::{Labels, Parts, Scene, heading};
-use crate::hull::View;
 use crate::legend::Legend;
 use crate::list::List;
 use crate::look::{self, Look};
 use crate::notes::description;
 use crate::svg::{Svg, number};
+use crate::view::View;
 
 /// How an A4 page is turned.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

@@ -1,17 +1,22 @@
 //! The lower half: skirt, hem, front edge, seams, collar end, fold.
 
+use sunbu_core::drape::{FOLD_OUT, Round};
+
 use crate::canvas::Canvas;
 use crate::curve::{Pt, mirrored_back, pt};
-use crate::hull::View;
-use crate::lines::{FOLD_OUT, Lines, Round, heights};
+use crate::lines::{Lines, heights};
 use crate::look;
+use crate::view::View;
 
 impl Lines<'_> {
     /// The hem that faces the viewer in front: from the wearer's left silhouette to the outer
     /// corner, or to the right silhouette where the corner lies behind it. From the viewer's
     /// right to the left.
     pub fn front_hem(&self) -> Vec<Pt> {
-        let (girth, side) = (self.hull.girth(self.hem), self.hull.side_arc(self.hem));
+        let (girth, side) = (
+            self.surface.girth(self.hem),
+            self.surface.side_arc(self.hem),
+        );
         let corner = self.outer_edge(self.outer_corner);
         let end = corner.min(girth - side);
         let steps = 60_u32;
@@ -32,7 +37,10 @@ impl Lines<'_> {
     /// The part of the outer panel that has come round to the back, seen from behind: its hem
     /// from the right silhouette to the corner. Empty where the corner lies in front.
     pub fn hem_round_the_side(&self) -> Vec<Pt> {
-        let (girth, side) = (self.hull.girth(self.hem), self.hull.side_arc(self.hem));
+        let (girth, side) = (
+            self.surface.girth(self.hem),
+            self.surface.side_arc(self.hem),
+        );
         let corner = self.outer_edge(self.outer_corner);
         if corner <= girth - side {
             return Vec::new();
@@ -60,17 +68,8 @@ impl Lines<'_> {
 
     /// Whether the outer collar end faces the viewer.
     pub fn collar_end_faces(&self, view: View) -> bool {
-        self.hull
-            .project(self.outer_edge(self.collar_end), self.collar_end)
+        self.seen(self.outer_edge(self.collar_end), self.collar_end)
             .visible(view)
-    }
-
-    /// The back seam's arc at a height above the hip: straight from its place at the tie to the
-    /// one above the fold, which it has reached at the obi's upper edge.
-    pub fn back_seam(&self, z: f64) -> f64 {
-        let (low, high) = (self.tie.back, self.obi_top().back);
-        let share = ((z - low) / (high - low)).clamp(0.0, 1.0);
-        self.seam.0 + share * (self.seam.1 - self.seam.0)
     }
 
     /// The skirt: cloth, hem, edge and seams.
@@ -117,12 +116,12 @@ impl Lines<'_> {
     fn outer_boundary(&self, top: f64) -> Vec<Pt> {
         let mut down: Vec<Pt> = heights(self.outer_corner, top)
             .map(|z| {
-                let seen = self.hull.project(self.outer_edge(z), z);
+                let seen = self.seen(self.outer_edge(z), z);
                 pt(
                     if seen.front {
                         seen.left
                     } else {
-                        -self.hull.half_breadth(z)
+                        -self.surface.half_breadth(z)
                     },
                     z,
                 )
@@ -146,7 +145,10 @@ impl Lines<'_> {
 
     /// The level hem in front between the right silhouette and the outer corner.
     fn front_of_back_hem(&self, corner: f64) -> Vec<Pt> {
-        let (girth, side) = (self.hull.girth(self.hem), self.hull.side_arc(self.hem));
+        let (girth, side) = (
+            self.surface.girth(self.hem),
+            self.surface.side_arc(self.hem),
+        );
         let right = girth - side;
         if corner >= right {
             return Vec::new();

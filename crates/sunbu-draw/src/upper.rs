@@ -1,13 +1,14 @@
 //! The upper half: shoulders, sleeves, collars.
 
+use sunbu_core::drape::OBI_OUT;
 use sunbu_core::garment::{Garment, Part};
 
 use crate::canvas::Canvas;
 use crate::curve::{Pt, mirrored_back, pt, smooth};
-use crate::hull::View;
-use crate::lines::{Lines, OBI_OUT};
+use crate::lines::Lines;
 use crate::look;
 use crate::person::Person;
+use crate::view::View;
 
 /// How far cloth lies above the arm's middle line, in centimetres (chosen for the eye).
 const OVER_ARM: f64 = 2.2;
@@ -119,29 +120,16 @@ struct Band {
 }
 
 impl Lines<'_> {
-    /// A collar of the wearer's left at a height: straight from the side neck point to
-    /// `overlap` beyond the centre at the chest tie.
-    pub fn collar_x(&self, overlap: f64, z: f64) -> f64 {
-        let share = (self.neck.z - z) / (self.neck.z - self.chest_tie);
-        self.neck.x - share * (self.neck.x + overlap)
-    }
-
-    /// Where the two collars of an overlap cross.
-    pub fn crossing(&self, overlap: f64) -> Pt {
-        let share = self.neck.x / (self.neck.x + overlap);
-        pt(0.0, self.neck.z - share * (self.neck.z - self.chest_tie))
-    }
-
     fn band(&self, overlap: f64, width: f64, shoulder: Pt, low: f64) -> Band {
         let at = |z: f64| pt(self.collar_x(overlap, z), z);
-        let (top, bottom) = (at(self.neck.z), at(low));
+        let (top, bottom) = (at(self.neck().z), at(low));
         let length = top.distance(bottom).max(1.0);
         let (out_x, out_z) = ((top.z - bottom.z) / length, (bottom.x - top.x) / length);
         let off = |p: Pt| p.moved(width * out_x, width * out_z);
         // The band comes over the shoulder ridge, so its outer edge starts on it.
-        let ridge = self.neck.toward(
+        let ridge = self.neck().toward(
             shoulder,
-            width / out_x / (shoulder.x - self.neck.x).max(width),
+            width / out_x / (shoulder.x - self.neck().x).max(width),
         );
         let outer_low = off(bottom).toward(
             off(top),
@@ -158,11 +146,11 @@ impl Lines<'_> {
         let shoulder = person.shoulder().moved(0.3, 0.5);
         let top = self.obi_top();
         let waist = top.left.max(top.back) - 2.0;
-        let half = self.hull.half_breadth(waist) + OBI_OUT * 0.5;
+        let half = self.surface.half_breadth(waist) + OBI_OUT * 0.5;
         let under_arm = sleeve.seam.moved(0.0, -(sleeve.seam.z - waist) * 0.62);
         // Cloth spans the hollow between neck and shoulder and falls off gently beyond.
         let ridge = [
-            self.neck.moved(0.0, 0.3),
+            self.neck().moved(0.0, 0.3),
             shoulder,
             shoulder.toward(sleeve.seam, 0.45).moved(0.7, 0.7),
             sleeve.seam,
@@ -194,18 +182,18 @@ impl Lines<'_> {
     }
 
     fn draw_front_collars(&self, canvas: &mut Canvas, person: &Person, width: f64) {
-        let (juban, kimono) = self.overlap;
+        let (juban, kimono) = (self.juban_overlap, self.kimono_overlap);
         let low = self.obi_top().front - 1.0;
         let shoulder = person.shoulder();
-        let n = self.neck;
+        let n = self.neck();
         // Inside the kimono's collars the juban's are seen, inside those the skin.
-        let opening = [n, n.mirrored(), self.crossing(kimono)];
+        let opening = [n, n.mirrored(), self.crossing_seen(kimono)];
         canvas.area(look::JUBAN_AREA, "juban", &opening);
         let skin = [
             n.moved(0.0, 0.6),
             n.moved(0.0, 0.6).mirrored(),
             n.mirrored(),
-            self.crossing(juban),
+            self.crossing_seen(juban),
             n,
         ];
         canvas.area(look::SKIN_AREA, "throat", &skin);
@@ -220,7 +208,7 @@ impl Lines<'_> {
         canvas.line(
             look::SEAM_LINE,
             "juban-right",
-            &[n.mirrored(), self.crossing(juban)],
+            &[n.mirrored(), self.crossing_seen(juban)],
         );
         let band = self.band(kimono, width, shoulder, low);
         let outline = |band: &Band| {
@@ -233,12 +221,12 @@ impl Lines<'_> {
         canvas.area(look::COLLAR_AREA, "collar-right", &right);
         // The left front lies over the right one: cloth to the right of its collar hides it.
         let end = band.outer[1];
-        let side = self.hull.half_breadth(low);
+        let side = self.surface.half_breadth(low);
         let cloth = [
             band.outer[0],
             end,
             pt(side, low),
-            pt(side, self.neck.z - 14.0),
+            pt(side, self.neck().z - 14.0),
         ];
         canvas.area(look::COVER_AREA, "left-front", &cloth);
         canvas.area(look::COLLAR_AREA, "collar-left", &left);
@@ -248,11 +236,11 @@ impl Lines<'_> {
     /// lowest at the nape drop. `wider` and `lower` move it outward.
     pub fn nape_line(&self, wider: f64, lower: f64) -> Vec<Pt> {
         let bottom = self.back_neck - self.nape_drop - lower;
-        let (half, deep) = (self.neck.x + wider, self.neck.z - bottom);
+        let (half, deep) = (self.neck().x + wider, self.neck().z - bottom);
         (0..=48_u32)
             .map(|i| {
                 let (sin, cos) = (std::f64::consts::PI * (f64::from(i) / 48.0 - 0.5)).sin_cos();
-                pt(half * sin, self.neck.z - deep * cos)
+                pt(half * sin, self.neck().z - deep * cos)
             })
             .collect()
     }
@@ -260,9 +248,9 @@ impl Lines<'_> {
     fn draw_nape(&self, canvas: &mut Canvas, person: &Person, width: f64) {
         let inner = self.nape_line(0.0, 0.0);
         let outer = self.nape_line(width * 0.72, width);
-        let ridge = self.neck.toward(
+        let ridge = self.neck().toward(
             person.shoulder(),
-            width * 0.72 / (person.shoulder().x - self.neck.x).max(width),
+            width * 0.72 / (person.shoulder().x - self.neck().x).max(width),
         );
         let mut band = outer.clone();
         band.retain(|p| p.z < ridge.z);

@@ -1,12 +1,12 @@
 //! The wanted dressing over the shown one: a second line of its own dash, with rings at its ends.
 
+use sunbu_core::drape::{DRUM_WIDTH, FOLD_OUT, OBI_OUT};
+
 use crate::canvas::Canvas;
 use crate::curve::{Pt, pt};
 use crate::figure::Parts;
-use crate::hull::View;
-use crate::lines::{FOLD_OUT, OBI_OUT};
 use crate::look;
-use crate::obi::DRUM_WIDTH;
+use crate::view::View;
 
 /// A wanted line nearer than this to the shown one is left out, in centimetres: it could not be
 /// told apart on paper at a tenth.
@@ -66,11 +66,11 @@ fn compared(view: View, parts: &Parts) -> Vec<(&'static str, Vec<Vec<Pt>>)> {
     ];
     match view {
         View::Front => {
-            let kimono = lines.overlap.1;
+            let kimono = lines.kimono_overlap;
             let low = lines.obi_top().front;
             all.push(("wanted-hem", vec![lines.front_hem()]));
             let end = pt(lines.collar_x(kimono, low), low);
-            all.push(("wanted-collar", vec![vec![lines.neck, end]]));
+            all.push(("wanted-collar", vec![vec![lines.neck(), end]]));
         }
         View::Back => {
             let half = DRUM_WIDTH / 2.0;

@@ -72,6 +72,11 @@ impl Prediction {
         self.appearance.get(quantity).value
     }
 
+    /// The most likely value of every quantity, in centimetres.
+    pub fn appearance(&self) -> Appearance {
+        Appearance(self.appearance.0.map(|dual| dual.value))
+    }
+
     /// The standard deviation, in centimetres.
     pub fn sd(&self, quantity: Quantity) -> f64 {
         self.covariance(quantity, quantity).max(0.0).sqrt()

@@ -1,13 +1,14 @@
 //! The three balances: what each path over the body leaves as cloth above the tie.
 
+use sunbu_core::drape::OBI_WIDTH;
 use sunbu_core::dressing::{Decision, Quantity};
 
 use super::{Align, Plate, valued};
 use crate::curve::{Pt, pt, smooth};
 use crate::figure::Scene;
-use crate::hull::View;
-use crate::lines::{Lines, OBI_WIDTH, heights};
+use crate::lines::{Lines, heights};
 use crate::look;
+use crate::view::View;
 
 /// User units to the centimetre.
 const SCALE: f64 = 8.0;
@@ -35,15 +36,15 @@ pub fn balances(scene: &Scene) -> String {
 
     // How far cloth lies ahead of the axis at a height, on the front (+1) or the back (-1).
     let surface = |sign: f64, z: f64| -> f64 {
-        let at = z.max(lines.hull.skirt_top());
+        let at = z.max(lines.surface.skirt_top());
         let s = if sign > 0.0 {
-            0.5 * lines.hull.girth(at)
+            0.5 * lines.surface.girth(at)
         } else {
             0.0
         };
-        lines.hull.project(s, at).ahead + sign * 0.6
+        lines.seen(s, at).ahead + sign * 0.6
     };
-    let ridge = pt(-0.5 * seen(Quantity::RidgeSetback), lines.neck.z + 0.6);
+    let ridge = pt(-0.5 * seen(Quantity::RidgeSetback), lines.neck().z + 0.6);
     let paths = [
         (1.0, lines.tie.front, lines.fold.front, front_hem(&lines)),
         (-1.0, lines.tie.back, lines.fold.back, lines.hem),
@@ -72,15 +73,15 @@ pub fn balances(scene: &Scene) -> String {
             out(chest, 0.9),
             pt(surface(sign, chest + 10.0), chest + 10.0),
             if sign > 0.0 {
-                pt(surface(1.0, chest) * 0.75, lines.neck.z - 8.0)
+                pt(surface(1.0, chest) * 0.75, lines.neck().z - 8.0)
             } else {
-                out(lines.neck.z - 12.0, 0.3)
+                out(lines.neck().z - 12.0, 0.3)
             },
             if sign > 0.0 {
                 ridge
             } else {
                 pt(
-                    surface(-1.0, lines.neck.z - 12.0) * 0.9,
+                    surface(-1.0, lines.neck().z - 12.0) * 0.9,
                     lines.back_neck - lines.nape_drop,
                 )
             },
@@ -106,10 +107,8 @@ pub fn balances(scene: &Scene) -> String {
             pt(surface(1.0, lines.tie.front), lines.tie.front),
         ],
     );
-    let end = lines
-        .hull
-        .project(lines.outer_edge(lines.collar_end), lines.collar_end);
-    let collar = [pt(0.0, lines.neck.z), pt(end.ahead, lines.collar_end)];
+    let end = lines.seen(lines.outer_edge(lines.collar_end), lines.collar_end);
+    let collar = [pt(0.0, lines.neck().z), pt(end.ahead, lines.collar_end)];
     plate.line(look::WANTED_LINE, &collar);
     plate.dot(collar[1]);
     let at = collar[0].toward(collar[1], 0.42);
@@ -188,7 +187,7 @@ pub fn balances(scene: &Scene) -> String {
         &[("symbol", (&valued("E", seen(Quantity::ClothFront))).into())],
     );
     plate.text(
-        pt(26.0, lines.neck.z + 8.0),
+        pt(26.0, lines.neck().z + 8.0),
         (8.0, 0.0),
         Align::Start,
         look::TEXT,
@@ -199,7 +198,7 @@ pub fn balances(scene: &Scene) -> String {
         &[("symbol", (&valued("E", seen(Quantity::ClothBack))).into())],
     );
     plate.text(
-        pt(-26.0, lines.neck.z + 14.0),
+        pt(-26.0, lines.neck().z + 14.0),
         (-8.0, 0.0),
         Align::End,
         look::TEXT,
@@ -210,7 +209,7 @@ pub fn balances(scene: &Scene) -> String {
 
 /// Height of the hem at the centre front.
 fn front_hem(lines: &Lines) -> f64 {
-    let middle = lines.point(View::Front, 0.5 * lines.hull.girth(lines.hem), lines.hem);
+    let middle = lines.point(View::Front, 0.5 * lines.surface.girth(lines.hem), lines.hem);
     lines
         .front_hem()
         .into_iter()

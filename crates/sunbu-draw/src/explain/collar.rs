@@ -13,15 +13,15 @@ const SCALE: f64 = 26.0;
 pub fn collar(scene: &Scene) -> String {
     let lines = Lines::new(scene.body, scene.fitting, scene.shown);
     let words = scene.words;
-    let n = lines.neck;
+    let n = lines.neck();
     let low = lines.chest_tie;
     let fall = n.z - low;
-    let (juban, kimono) = lines.overlap;
+    let (juban, kimono) = (lines.juban_overlap, lines.kimono_overlap);
     let mut plate = Plate::new(1800.0, 150.0 + fall * SCALE + 150.0, 900.0, 0.0, SCALE);
     // The side neck points lie 130 from the top.
     plate.canvas.paper.floor = 150.0 + n.z * SCALE;
     let end = |w: f64| pt(-w, low);
-    let cross = |w: f64| lines.crossing(w);
+    let cross = |w: f64| lines.crossing_seen(w);
     // The triangle that carries the kimono collar.
     let triangle = [cross(kimono), end(kimono), end(kimono).mirrored()];
     plate.area(look::CLOTH_AREA, &triangle);

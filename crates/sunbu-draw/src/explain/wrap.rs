@@ -20,13 +20,13 @@ pub fn wrap(scene: &Scene) -> String {
     let lines = Lines::new(scene.body, scene.fitting, scene.shown);
     let words = scene.words;
     let z = lines.collar_end;
-    let (girth, side) = (lines.hull.girth(z), lines.hull.side_arc(z));
-    let seam = lines.seam.0;
+    let (girth, side) = (lines.surface.girth(z), lines.surface.side_arc(z));
+    let seam = lines.back_seam_hip;
     let (outer_end, inner_end) = (lines.outer_edge(z), lines.inner_edge(z));
     let mut plate = Plate::new(1700.0, 880.0, 850.0, 430.0, SCALE);
     // A place on the hull, moved outward along the line from the middle of the section.
     let at = |s: f64, out: f64| -> Pt {
-        let p = lines.hull.project(s, z);
+        let p = lines.seen(s, z);
         let far = p.left.hypot(p.ahead).max(1e-6);
         pt(p.left * (far + out) / far, -p.ahead * (far + out) / far)
     };
@@ -119,7 +119,7 @@ pub fn wrap(scene: &Scene) -> String {
         look::TEXT,
         &girth_words,
     );
-    let far = lines.hull.half_breadth(z) + 6.0;
+    let far = lines.surface.half_breadth(z) + 6.0;
     for (end, sign, align, id) in [
         (
             at(outer_end, OUTER_OUT + 0.6),
