@@ -9,6 +9,7 @@ pub mod case;
 pub mod demo;
 pub mod drape;
 pub mod dressing;
+pub mod fault;
 pub mod garment;
 mod keyed;
 pub mod measure;
