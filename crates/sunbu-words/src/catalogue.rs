@@ -12,7 +12,8 @@ use crate::Lang;
 /// The message files of one language; the names are the same in each.
 macro_rules! files {
     ($lang:literal) => {
-        files!($lang: "names", "numbers", "plan", "steps", "problems", "draw", "web", "cli")
+        files!($lang: "names", "numbers", "plan", "steps", "problems", "draw", "web", "cli",
+            "faults", "photo")
     };
     ($lang:literal: $($name:literal),+) => {
         &[$((

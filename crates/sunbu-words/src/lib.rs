@@ -6,10 +6,12 @@
 //! debug build, and so every test that comes by; a released one shows the id.
 
 mod catalogue;
+mod faults;
 mod form;
 mod lang;
 mod names;
 mod numbers;
+mod photo;
 mod plan;
 mod problems;
 mod steps;

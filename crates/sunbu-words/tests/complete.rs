@@ -12,8 +12,10 @@ use sunbu_core::dressing::{
     Against, Caution, Cut, Decision, HandUnit, Landmark, Occasion, Quantity, Remedy, StepId,
     Verdict, WayOut,
 };
+use sunbu_core::fault::{Area, Cause, Fault as Flaw};
 use sunbu_core::garment::{Cloth, Kind, MitakeFrom, Part, rules};
 use sunbu_core::measure::{Origin, Shaku, Unit, parse_length};
+use sunbu_core::photo::{Mark, Trust, View};
 use sunbu_core::problem::{Fault, Problem};
 use sunbu_words::{Lang, Words};
 
@@ -75,6 +77,16 @@ fn say_everything(words: &Words) -> Vec<String> {
         said.extend([words.step_title(s), words.step_text(s)]);
     }
     said.push(words.cautions_note());
+    said.extend(Area::ALL.iter().map(|&a| words.fault_area(a)));
+    said.extend(Cause::ALL.iter().map(|&c| words.fault_cause(c)));
+    for &flaw in Flaw::ALL {
+        said.extend(said_of_fault(words, flaw));
+    }
+    said.extend(View::ALL.iter().map(|&v| words.view(v)));
+    said.extend([Trust::Sure, Trust::Unsure].map(|t| words.trust(t)));
+    for &mark in Mark::ALL {
+        said.extend([words.mark(mark), words.mark_hint(mark)]);
+    }
     for &remedy in Remedy::ALL {
         for left in [0.0, -2.0] {
             said.push(words.way_out(&WayOut {
@@ -97,6 +109,42 @@ fn say_everything(words: &Words) -> Vec<String> {
         }
     }
     said
+}
+
+/// Everything that is said of one fault of the catalogue: name, sign, causes, now, next time.
+fn said_of_fault(words: &Words, fault: Flaw) -> [String; 5] {
+    [
+        words.fault_name(fault),
+        words.fault_sign(fault),
+        words.fault_causes(fault),
+        words.fault_now(fault),
+        words.fault_next(fault),
+    ]
+}
+
+/// The longest text of a fault, in characters: two lines of a phone's page, chosen.
+const LONGEST_OF_FAULT: usize = 140;
+
+#[test]
+fn each_fault_is_said_shortly_and_under_a_name_of_its_own() {
+    for &lang in Lang::ALL {
+        let words = Words::of(lang);
+        let mut names = BTreeSet::new();
+        for &fault in Flaw::ALL {
+            for text in said_of_fault(words, fault) {
+                let length = text.chars().count();
+                assert!(
+                    length <= LONGEST_OF_FAULT,
+                    "{}: {length} characters: {text}",
+                    fault.key()
+                );
+            }
+            let name = words.fault_name(fault);
+            assert!(names.insert(name.clone()), "two faults are called {name}");
+        }
+        let marks: BTreeSet<String> = Mark::ALL.iter().map(|&m| words.mark(m)).collect();
+        assert_eq!(marks.len(), Mark::COUNT, "two marks have one name");
+    }
 }
 
 #[test]
@@ -374,6 +422,11 @@ fn no_message_lies_unused() {
             MitakeFrom::ALL.iter().map(|m| m.key()).collect(),
         ),
         ("rule", rules::ALL.iter().map(|rule| rule.code).collect()),
+        ("fault", Flaw::ALL.iter().map(|m| m.key()).collect()),
+        ("cause", Cause::ALL.iter().map(|m| m.key()).collect()),
+        ("area", Area::ALL.iter().map(|m| m.key()).collect()),
+        ("photo-mark", Mark::ALL.iter().map(|m| m.key()).collect()),
+        ("photo-view", View::ALL.iter().map(|m| m.key()).collect()),
         (
             "length-error",
             NO_LENGTHS
