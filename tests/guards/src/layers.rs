@@ -4,14 +4,21 @@
 use crate::File;
 
 /// The packages of `crates/` that each of them may depend on, apart from outside libraries.
-const MAY_DEPEND_ON: [(&str, &[&str]); 6] = [
+const MAY_DEPEND_ON: [(&str, &[&str]); 7] = [
     ("sunbu-core", &[]),
     ("sunbu-words", &["sunbu-core"]),
     ("sunbu-draw", &["sunbu-core", "sunbu-words"]),
     ("sunbu-store", &["sunbu-core"]),
+    ("sunbu-image", &["sunbu-core"]),
     (
         "sunbu-web",
-        &["sunbu-core", "sunbu-words", "sunbu-draw", "sunbu-store"],
+        &[
+            "sunbu-core",
+            "sunbu-words",
+            "sunbu-draw",
+            "sunbu-store",
+            "sunbu-image",
+        ],
     ),
     (
         "sunbu",
@@ -20,13 +27,21 @@ const MAY_DEPEND_ON: [(&str, &[&str]); 6] = [
             "sunbu-words",
             "sunbu-draw",
             "sunbu-store",
+            "sunbu-image",
             "sunbu-web",
         ],
     ),
 ];
 
-/// Outside libraries that only one package may use: the database's driver and the web server.
-const ONE_OWNER: [(&str, &str); 2] = [("rusqlite", "sunbu-store"), ("axum", "sunbu-web")];
+/// Outside libraries that only one package may use: the database's driver, the web server, and what
+/// unpacks pictures.
+const ONE_OWNER: [(&str, &str); 5] = [
+    ("rusqlite", "sunbu-store"),
+    ("axum", "sunbu-web"),
+    ("image", "sunbu-image"),
+    ("kamadak-exif", "sunbu-image"),
+    ("resvg", "sunbu-image"),
+];
 
 /// Dependencies that point the wrong way, in the `Cargo.toml` files of `crates/`.
 ///

@@ -23,6 +23,7 @@ fn all_packages_of_the_program_are_seen() {
         "sunbu-core",
         "sunbu-draw",
         "sunbu-store",
+        "sunbu-image",
         "sunbu-web",
         "sunbu",
     ] {

@@ -1,0 +1,163 @@
+//! What a photo says of itself that is needed: which way up, through what lens, when.
+//!
+//! Tags as in CIPA DC-008 (Exif 3.0). Nothing else is looked at, and nothing is kept as it stood.
+
+use exif::{Exif, In, Reader, Tag, Value};
+use image::metadata::Orientation;
+
+/// What is needed of a photo's own data.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Told {
+    /// How to turn it upright.
+    pub orientation: Orientation,
+    /// Focal length as a share of the longer side; none when it is not told or cannot be true.
+    pub focal: Option<f64>,
+    /// When it was taken, as `2026-11-25T10:30:00` in the camera's own time; none when it is not
+    /// told.
+    pub taken: Option<String>,
+}
+
+impl Told {
+    /// What a file without such data says.
+    pub fn nothing() -> Self {
+        Told {
+            orientation: Orientation::NoTransforms,
+            focal: None,
+            taken: None,
+        }
+    }
+
+    /// Reads the data (a TIFF structure) of a picture of this width and height. What cannot be read
+    /// is as if it were not there.
+    pub fn read(data: Vec<u8>, size: [u32; 2]) -> Self {
+        let mut reader = Reader::new();
+        reader.continue_on_error(true);
+        // One bad tag among many good ones is common in edited photos.
+        let read = reader
+            .read_raw(data)
+            .or_else(|error| error.distill_partial_result(|_| {}));
+        let Ok(told) = read else {
+            return Told::nothing();
+        };
+        Told {
+            orientation: uint(&told, Tag::Orientation)
+                .and_then(|value| u8::try_from(value).ok())
+                .and_then(Orientation::from_exif)
+                .unwrap_or(Orientation::NoTransforms),
+            focal: focal(&told, size),
+            taken: taken(&told),
+        }
+    }
+}
+
+fn uint(told: &Exif, tag: Tag) -> Option<u32> {
+    told.get_field(tag, In::PRIMARY)?.value.get_uint(0)
+}
+
+/// A fraction that is a number above zero.
+fn ratio(told: &Exif, tag: Tag) -> Option<f64> {
+    let Value::Rational(values) = &told.get_field(tag, In::PRIMARY)?.value else {
+        return None;
+    };
+    let value = values.first()?.to_f64();
+    (value.is_finite() && value > 0.0).then_some(value)
+}
+
+/// Diagonal of the 36 by 24 mm of the film to which lenses are compared, in mm.
+const FILM_DIAGONAL_MM: f64 = 43.266_615_305_567_87; // = sqrt(36. * 36. + 24. * 24.)
+
+/// Shares that a lens can have: a 7 mm fisheye to a 1,000 mm tele on that film. Chosen.
+const POSSIBLE: std::ops::RangeInclusive<f64> = 0.2..=28.0;
+
+/// Focal length as a share of the longer side of this picture.
+fn focal(told: &Exif, size: [u32; 2]) -> Option<f64> {
+    let lens_made = lens_made(told).unwrap_or(size);
+    // A picture with other sides than the lens made was cropped: its middle lies elsewhere, too.
+    // Rounding to a multiple of 16 pixels moves the sides of a small photo by less than this.
+    const SAME: f64 = 0.02;
+    if (elongation(size) / elongation(lens_made) - 1.0).abs() > SAME {
+        return None;
+    }
+    let share = from_film(told, lens_made).or_else(|| from_sensor(told, lens_made))?;
+    POSSIBLE.contains(&share).then_some(share)
+}
+
+/// Width and height as the camera wrote them, before anybody edited the file.
+fn lens_made(told: &Exif) -> Option<[u32; 2]> {
+    let width = uint(told, Tag::PixelXDimension)?;
+    let height = uint(told, Tag::PixelYDimension)?;
+    (width > 0 && height > 0).then_some([width, height])
+}
+
+/// Longer side over shorter.
+fn elongation([width, height]: [u32; 2]) -> f64 {
+    f64::from(width.max(height)) / f64::from(width.min(height).max(1))
+}
+
+/// From the focal length on 35 mm film, which gives the same angle over the diagonal of the
+/// sensor (common practice of makers; the standard says "equivalent" and no more).
+///
+/// On a picture of the film's own sides, 3:2, this is the number over 36.
+fn from_film(told: &Exif, size: [u32; 2]) -> Option<f64> {
+    let film_mm = uint(told, Tag::FocalLengthIn35mmFilm).filter(|&mm| mm > 0)?;
+    Some(f64::from(film_mm) / FILM_DIAGONAL_MM * diagonal(elongation(size)))
+}
+
+/// The sensor's diagonal over the picture's longer side.
+///
+/// Sensors are 3:2 or 4:3. A longer picture is a 4:3 one of a phone cut above and below, so the
+/// longer side is the sensor's; a squarer one is it cut at the ends, so the shorter side is.
+fn diagonal(elongation: f64) -> f64 {
+    const LONGEST_SENSOR: f64 = 1.55;
+    const SHORTEST_SENSOR: f64 = 1.25;
+    const PHONE: f64 = 4.0 / 3.0;
+    let whole = |elongation: f64| 1.0_f64.hypot(1.0 / elongation);
+    if elongation > LONGEST_SENSOR {
+        whole(PHONE)
+    } else if elongation < SHORTEST_SENSOR {
+        whole(PHONE) * PHONE / elongation
+    } else {
+        whole(elongation)
+    }
+}
+
+/// From the focal length itself and how many pixels the sensor has on a length.
+fn from_sensor(told: &Exif, size: [u32; 2]) -> Option<f64> {
+    let focal_mm = ratio(told, Tag::FocalLength)?;
+    let unit_mm = match uint(told, Tag::FocalPlaneResolutionUnit) {
+        None | Some(2) => 25.4, // inches, also when nothing is said
+        Some(3) => 10.0,
+        // In use beside the two of the standard (from memory).
+        Some(4) => 1.0,
+        Some(_) => return None,
+    };
+    let [width, height] = size;
+    let (longer, tag) = if width >= height {
+        (width, Tag::FocalPlaneXResolution)
+    } else {
+        (height, Tag::FocalPlaneYResolution)
+    };
+    let pixels_per_mm = ratio(told, tag)? / unit_mm;
+    Some(focal_mm * pixels_per_mm / f64::from(longer))
+}
+
+/// The hour of the exposure, when it is one.
+fn taken(told: &Exif) -> Option<String> {
+    let field = told.get_field(Tag::DateTimeOriginal, In::PRIMARY)?;
+    let Value::Ascii(lines) = &field.value else {
+        return None;
+    };
+    let time = exif::DateTime::from_ascii(lines.first()?).ok()?;
+    let possible = (1..=9999).contains(&time.year)
+        && (1..=12).contains(&time.month)
+        && (1..=31).contains(&time.day)
+        && time.hour < 24
+        && time.minute < 60
+        && time.second <= 60;
+    possible.then(|| {
+        format!(
+            "{:04}-{:02}-{:02}T{:02}:{:02}:{:02}",
+            time.year, time.month, time.day, time.hour, time.minute, time.second
+        )
+    })
+}
