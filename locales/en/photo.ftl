@@ -94,3 +94,15 @@ photo-mark-wrist_left = Left wrist
     .hint = The bone on the outer side of the left wrist.
 photo-mark-wrist_right = Right wrist
     .hint = The bone on the outer side of the right wrist.
+
+## The hem as others see it
+
+onlooker-below_stage = from a seat below a stage
+onlooker-neighbour = by somebody who stands beside her
+onlooker-camera = by a camera
+viewer-above = eye { $height } above the floor she stands on, { $distance } away
+viewer-below = eye { $height } below the floor she stands on, { $distance } away
+hem-seen-floor = The hem hides the ankle bone, and the floor at it too.
+hem-seen-covered = The hem is seen { $height } up the leg; { $amount } more and the ankle bone would show.
+hem-seen-tabi = The hem is seen { $height } up the leg; { $amount } of the tabi above the ankle bone show.
+hem-seen-skin = The hem is seen { $height } up the leg; { $amount } show above the ankle bone, more than a tabi covers.

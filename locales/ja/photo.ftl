@@ -94,3 +94,15 @@ photo-mark-wrist_left = 左の手首
     .hint = 左手首の外の骨。
 photo-mark-wrist_right = 右の手首
     .hint = 右手首の外の骨。
+
+## 人から見た裾
+
+onlooker-below_stage = 舞台の下の席から
+onlooker-neighbour = 隣に立つ人から
+onlooker-camera = カメラから
+viewer-above = 目の高さは立つ床から上へ{ $height }、離れは{ $distance }
+viewer-below = 目の高さは立つ床から下へ{ $height }、離れは{ $distance }
+hem-seen-floor = くるぶしは裾に隠れ、そこの床も見えません。
+hem-seen-covered = 裾は脚の{ $height }の高さに見え、くるぶしが見えるまであと{ $amount }あります。
+hem-seen-tabi = 裾は脚の{ $height }の高さに見え、くるぶしの上の足袋が{ $amount }見えます。
+hem-seen-skin = 裾は脚の{ $height }の高さに見え、くるぶしの上が{ $amount }、足袋より上まで見えます。

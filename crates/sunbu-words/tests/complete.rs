@@ -9,8 +9,8 @@ use fluent_syntax::ast::Entry;
 use regex::Regex;
 use sunbu_core::body::{BodyMeasure, Sex, Unlikely};
 use sunbu_core::dressing::{
-    Against, Caution, Cut, Decision, HandUnit, Landmark, Occasion, Quantity, Remedy, StepId,
-    Verdict, WayOut,
+    Against, Caution, Cut, Decision, HandUnit, HemSeen, Landmark, Occasion, Onlooker, Quantity,
+    Remedy, StepId, Verdict, WayOut,
 };
 use sunbu_core::fault::{Area, Cause, Fault as Flaw};
 use sunbu_core::garment::{Cloth, Kind, MitakeFrom, Part, rules};
@@ -83,6 +83,20 @@ fn say_everything(words: &Words) -> Vec<String> {
         said.extend(said_of_fault(words, flaw));
     }
     said.extend(View::ALL.iter().map(|&v| words.view(v)));
+    for &onlooker in Onlooker::ALL {
+        said.extend([words.onlooker(onlooker), words.viewer(&onlooker.viewer())]);
+    }
+    for (at_leg_cm, bare_cm) in [(-4.0, -11.0), (2.0, -5.0), (9.0, 2.0), (15.0, 8.0)] {
+        said.push(words.hem_seen(&HemSeen {
+            hem_cm: 2.0,
+            stands_out_cm: 10.0,
+            slope: 0.1,
+            at_leg_cm,
+            at_leg_sd_cm: 0.6,
+            bare_cm,
+            bare_sd_cm: 0.7,
+        }));
+    }
     said.extend([Trust::Sure, Trust::Unsure].map(|t| words.trust(t)));
     for &mark in Mark::ALL {
         said.extend([words.mark(mark), words.mark_hint(mark)]);
@@ -422,6 +436,7 @@ fn no_message_lies_unused() {
             MitakeFrom::ALL.iter().map(|m| m.key()).collect(),
         ),
         ("rule", rules::ALL.iter().map(|rule| rule.code).collect()),
+        ("onlooker", Onlooker::ALL.iter().map(|m| m.key()).collect()),
         ("fault", Flaw::ALL.iter().map(|m| m.key()).collect()),
         ("cause", Cause::ALL.iter().map(|m| m.key()).collect()),
         ("area", Area::ALL.iter().map(|m| m.key()).collect()),

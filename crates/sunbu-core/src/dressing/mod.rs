@@ -8,6 +8,7 @@ mod local;
 mod plan;
 mod predict;
 mod quantity;
+mod sight;
 mod solve;
 mod standard;
 mod standard_check;
@@ -23,6 +24,10 @@ pub use given::{Fitting, Given, customary};
 pub use plan::{Binding, Check, Locks, MET_WITHIN_CM, Plan, Rival, Side, assess, plan};
 pub use predict::{INPUTS, Prediction, predict};
 pub use quantity::{Appearance, Quantity};
+pub use sight::{
+    DISTANCE_CM, EYE_CM, FLOOR_CM, HemSeen, Leg, Onlooker, TABI_ABOVE_ANKLE_CM, Viewer,
+    ViewerError, hem_seen,
+};
 pub use solve::{CENTRE, PULL, Solution, misses, objective, solve};
 pub use standard::{
     Amount, ByCloth, Datum, Habit, HabitChange, Occasion, OccasionRules, Rules, Standard,
