@@ -7,6 +7,7 @@ problem-missing-one-of = is needed and not given; enter it, or instead { $others
 problem-unreadable = { $why }
 problem-wrong-shape = “{ $typed }” does not belong here; { $expected }
 problem-out-of-range = “{ $typed }” is outside the allowed { $low } to { $high } cm; check the tape and the unit
+problem-number-out-of-range = “{ $typed }” is outside the allowed { $low } to { $high }{ $unit }; check what was given
 problem-unknown-field = there is no such field here; the fields are { $others }
 problem-unknown-choice = “{ $typed }” is not one of the choices; write one of these: { $others }
 problem-no-choice = is needed and not given; write one of these: { $others }
@@ -37,6 +38,9 @@ expected-tables = write tables, each headed [[garments]]
 
 ## Contradictions in a garment
 
+problem-contradiction-crown-not-above-floor = the crown must lie well above the floor, by at least a seventh of the picture; were the two exchanged?
+problem-contradiction-mark-not-in-view = this place cannot be seen from this side; leave it out, or choose the side that the photo shows
+problem-contradiction-marks-do-not-fit = no lens sees these marks so; check them one by one, floor and crown first
 problem-contradiction-range-empty = the least, { $low } cm, lies above the most, { $high } cm; exchange them or leave one out
 problem-contradiction-usual-outside = the usual value, { $usual } cm, lies outside its limits of { $low } to { $high } cm; change it or the limits
 problem-contradiction-weight-range = a weight lies from 0 to { $most }

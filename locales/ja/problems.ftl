@@ -7,6 +7,7 @@ problem-missing-one-of = 必要ですが、書かれていません。これか�
 problem-unreadable = { $why }
 problem-wrong-shape = 「{ $typed }」はここに書けません。{ $expected }
 problem-out-of-range = 「{ $typed }」は{ $low }〜{ $high } cmの範囲にありません。メジャーと単位を確かめてください
+problem-number-out-of-range = 「{ $typed }」は{ $low }〜{ $high }{ $unit }の範囲にありません。確かめてください
 problem-unknown-field = この名前の欄はありません。あるのは{ $others }です
 problem-unknown-choice = 「{ $typed }」は選べません。{ $others }のどれかを書いてください
 problem-no-choice = 必要ですが、書かれていません。{ $others }のどれかを書いてください
@@ -37,6 +38,9 @@ expected-tables = それぞれ [[garments]] の見出しの表を書いてくだ
 
 ## 着物の寸法の食い違い
 
+problem-contradiction-crown-not-above-floor = 頭の頂は床の印よりも、写真の高さの七分の一以上は上になければなりません。二つが入れ替わっていませんか
+problem-contradiction-mark-not-in-view = この向きの写真には写らない所です。外すか、写真の向きを選び直してください
+problem-contradiction-marks-do-not-fit = この印どおりに写るカメラはありません。床と頭の頂から、一つずつ確かめてください
 problem-contradiction-range-empty = 下限{ $low } cmが上限{ $high } cmより上です。入れ替えるか、片方を空けてください
 problem-contradiction-usual-outside = いつもの値{ $usual } cmが限度{ $low }〜{ $high } cmの外です。値か限度を直してください
 problem-contradiction-weight-range = 重みは0から{ $most }までです

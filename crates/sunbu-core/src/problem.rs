@@ -47,6 +47,15 @@ pub enum Fault {
         /// Highest value allowed, in centimetres.
         high_cm: f64,
     },
+    /// A number that is no length, outside what is possible.
+    NumberOutOfRange {
+        /// Lowest value allowed.
+        low: f64,
+        /// Highest value allowed.
+        high: f64,
+        /// Its unit, e.g. `px`; empty for a plain number.
+        unit: &'static str,
+    },
     /// Values that are each possible but not together.
     Contradiction {
         /// Short name of the contradiction, e.g. `yuki-split`.
@@ -117,6 +126,7 @@ impl Problem {
             Fault::Unreadable(_) => "problem-unreadable".into(),
             Fault::WrongShape { .. } => "problem-wrong-shape".into(),
             Fault::OutOfRange { .. } => "problem-out-of-range".into(),
+            Fault::NumberOutOfRange { .. } => "problem-number-out-of-range".into(),
             Fault::Contradiction { code, .. } => format!("problem-contradiction-{code}"),
             Fault::UnknownField { .. } => "problem-unknown-field".into(),
             Fault::UnknownChoice { .. } => "problem-unknown-choice".into(),
@@ -215,6 +225,14 @@ impl fmt::Display for Problem {
                 cm_text(*low_cm),
                 cm_text(*high_cm)
             ),
+            Fault::NumberOutOfRange { low, high, unit } => {
+                let (low, high) = (cm_text(*low), cm_text(*high));
+                write!(
+                    out,
+                    "\"{typed}\" is outside the allowed {low} to {high}{}{unit}; check what was given",
+                    if unit.is_empty() { "" } else { " " }
+                )
+            }
             Fault::Contradiction {
                 english,
                 args,

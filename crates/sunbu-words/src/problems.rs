@@ -81,6 +81,21 @@ impl Words {
                 let args = [typed, ("low", (&low).into()), ("high", (&high).into())];
                 self.with("problem-out-of-range", &args)
             }
+            Fault::NumberOutOfRange { low, high, unit } => {
+                let (low, high) = (plain(*low), plain(*high));
+                let unit = if unit.is_empty() {
+                    String::new()
+                } else {
+                    format!(" {unit}")
+                };
+                let args = [
+                    typed,
+                    ("low", (&low).into()),
+                    ("high", (&high).into()),
+                    ("unit", (&unit).into()),
+                ];
+                self.with("problem-number-out-of-range", &args)
+            }
             Fault::Contradiction { args, other, .. } => {
                 let sentence = self.with_cm(&problem.code(), args);
                 if other.is_empty() {

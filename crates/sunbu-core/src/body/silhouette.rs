@@ -21,6 +21,8 @@ const NAPE_BEHIND: f64 = 0.013;
 /// Toes ahead of the axis and heel behind it, over stature (foot 0.15 of stature).
 const TOES_AHEAD: f64 = 0.105;
 const HEEL_BEHIND: f64 = 0.045;
+/// Middle of a foot beside the body's middle, over stature.
+const FOOT_BESIDE: f64 = 0.026;
 /// Armpit below the shoulder point, over stature (the survey: 135.1 and 123.9 at 162.8 of stature).
 const ARMPIT_BELOW: f64 = 0.059;
 /// Hollow of the throat below the side neck point, over stature.
@@ -69,6 +71,30 @@ impl Figure {
             hand: measure(M::HandLength),
             ankle: measure(M::AnkleHeight),
         }
+    }
+
+    /// How far the toes' tips reach ahead of the axis.
+    #[must_use]
+    pub fn toes_ahead(&self) -> f64 {
+        TOES_AHEAD * self.stature
+    }
+
+    /// How far the heels reach behind it.
+    #[must_use]
+    pub fn heel_behind(&self) -> f64 {
+        HEEL_BEHIND * self.stature
+    }
+
+    /// How far the middle of a foot stands beside the body's middle.
+    #[must_use]
+    pub fn foot_beside(&self) -> f64 {
+        FOOT_BESIDE * self.stature
+    }
+
+    /// How far the crown lies ahead of the axis.
+    #[must_use]
+    pub fn crown_ahead(&self) -> f64 {
+        HEAD_FORWARD * self.stature
     }
 
     /// Points of the right arm's middle line, lowered by `angle_deg` below the horizontal: shoulder

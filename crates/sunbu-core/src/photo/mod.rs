@@ -2,12 +2,30 @@
 //!
 //! Pictures themselves come in elsewhere; here are only their sizes and the places marked on them.
 
+mod camera;
+mod check;
+mod expect;
+mod fit;
+mod form;
 mod gray;
 mod mark;
 mod picture_error;
+mod reading;
+mod room;
+mod rows;
 mod shot;
+mod sitting;
+mod spot;
+mod spots;
+mod way;
 
+pub use camera::{CAMERA, Camera, Place};
+pub use check::{FOCAL_RANGE, LENS_HEIGHT_CM, SIDE_PX, TAPE_CM};
+pub use expect::{Edge, Expected, FIRST, SIDES, expect};
 pub use gray::Gray;
 pub use mark::{Mark, Marks, Pixel, Placed, Trust, View};
 pub use picture_error::{FileKind, PictureError, PictureFormat};
+pub use reading::{Reading, Skew, Unseen, read};
 pub use shot::{Known, Line, References, Shot, Tape};
+pub use sitting::Subject;
+pub use way::{Wrap, wrap};

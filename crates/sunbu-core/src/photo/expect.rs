@@ -1,0 +1,187 @@
+//! Where the marks that were not set yet are expected, given those that were.
+
+use std::collections::BTreeMap;
+
+use super::camera::Place;
+use super::mark::{Mark, Pixel, View};
+use super::shot::Shot;
+use super::sitting::{Sitting, Subject};
+use super::spot::Where;
+use super::way::turned;
+use crate::problem::Problem;
+
+/// What a mark lies on: which way to look for its edge in the picture.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Edge {
+    /// An edge; the direction across it on the picture, of length one.
+    Across([f64; 2]),
+    /// Two edges that meet.
+    Corner,
+    /// Nothing sharp.
+    Soft,
+}
+
+/// Where a mark is expected.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Expected {
+    /// On the picture.
+    pub at: Pixel,
+    /// What it lies on.
+    pub edge: Edge,
+    /// Whether it should be in sight: not turned away from the lens, not under cloth, inside the
+    /// picture.
+    pub in_sight: bool,
+}
+
+/// Where each mark of this side is expected, once floor and crown are set. Every further mark that
+/// is set moves the others: the lens is found anew, and a hem that lies higher at one end is
+/// expected higher at the other, too.
+///
+/// # Errors
+/// As [`super::read`].
+pub fn expect(
+    subject: &Subject<'_>,
+    shot: &Shot,
+) -> Result<BTreeMap<Mark, Expected>, Vec<Problem>> {
+    let straight = if shot.mirrored {
+        turned(shot)
+    } else {
+        shot.clone()
+    };
+    let sitting = Sitting::new(subject, &straight)?;
+    let camera = &sitting.fit.camera;
+    let [width, height] = shot.size.map(f64::from);
+    let mut all = BTreeMap::new();
+    for (i, spot) in sitting.spots().iter().enumerate() {
+        let place = sitting.place(i);
+        let Some(at) = camera.project(place) else {
+            continue;
+        };
+        let inside = (0.0..=width).contains(&at[0]) && (0.0..=height).contains(&at[1]);
+        let in_sight = inside && !covered(&sitting, spot.mark) && faces(&sitting, i, place);
+        let (at, edge) = (at, edge(&sitting, i, at));
+        let expected = if shot.mirrored {
+            Expected {
+                at: [width - at[0], at[1]],
+                edge: match edge {
+                    Edge::Across([x, y]) => Edge::Across([-x, y]),
+                    other => other,
+                },
+                in_sight,
+            }
+        } else {
+            Expected { at, edge, in_sight }
+        };
+        all.insert(spot.mark, expected);
+    }
+    Ok(all)
+}
+
+/// Whether cloth lies over a mark where the plan has it.
+fn covered(sitting: &Sitting<'_>, mark: Mark) -> bool {
+    let drape = &sitting.drape;
+    let end_shows = drape.fold.right > drape.collar_end;
+    match mark {
+        Mark::CollarEnd => !end_shows,
+        // Above its end there is no edge but the collar's.
+        Mark::EdgeAtFold => end_shows,
+        Mark::AnkleLeft | Mark::AnkleRight => {
+            let bone = sitting.subject.body.shape().figure().ankle;
+            bone > drape.hem
+        }
+        Mark::SeamHip => drape.drum.tail < sitting.subject.body.shape().figure().stature * 0.5,
+        _ => false,
+    }
+}
+
+fn faces(sitting: &Sitting<'_>, spot: usize, place: Place) -> bool {
+    match sitting.spots()[spot].at {
+        Where::Lying { s, z, .. } => {
+            let own = sitting.fit.own(spot);
+            let moved = s + sitting.fit.theta[own];
+            sitting
+                .drape
+                .surface
+                .faces(moved, z, sitting.fit.camera.eye)
+        }
+        Where::Outline { .. } => true,
+        // The far arm of a side view is hidden; everything else free faces its side.
+        Where::Free(_) => place.iter().all(|v| v.is_finite()),
+    }
+}
+
+/// What a mark lies on, at the pixel where it is expected.
+fn edge(sitting: &Sitting<'_>, spot: usize, at: Pixel) -> Edge {
+    let camera = &sitting.fit.camera;
+    let up = unit(camera.runs([0.0, 0.0, 1.0], at));
+    let level = [-up[1], up[0]];
+    let between = |a: Mark, b: Mark| -> Option<[f64; 2]> {
+        let at = |mark: Mark| {
+            let i = sitting.spots().iter().position(|spot| spot.mark == mark)?;
+            camera.project(sitting.place(i))
+        };
+        let (a, b) = at(a).zip(at(b))?;
+        Some(unit([b[0] - a[0], b[1] - a[1]]))
+    };
+    let across = |way: Option<[f64; 2]>| match way {
+        Some([x, y]) => Edge::Across([-y, x]),
+        None => Edge::Soft,
+    };
+    match sitting.spots()[spot].mark {
+        Mark::Floor | Mark::AnkleLeft | Mark::AnkleRight | Mark::WristLeft | Mark::WristRight => {
+            Edge::Soft
+        }
+        Mark::Crown
+        | Mark::HemCentre
+        | Mark::FoldCentre
+        | Mark::ObiLowerCentre
+        | Mark::ObiUpperCentre
+        | Mark::ObiageTop
+        | Mark::Nape
+        | Mark::DrumTop
+        | Mark::DrumBottom
+        | Mark::TareEnd => Edge::Across(up),
+        Mark::HipLeft | Mark::HipRight | Mark::SeamNape | Mark::SeamWaist | Mark::SeamHip => {
+            Edge::Across(level)
+        }
+        Mark::HemLeft
+        | Mark::HemRight
+        | Mark::UwamaeCorner
+        | Mark::EdgeAtFold
+        | Mark::CollarEnd
+        | Mark::FoldLeft
+        | Mark::FoldRight
+        | Mark::ObiLowerLeft
+        | Mark::ObiLowerRight
+        | Mark::ObiUpperLeft
+        | Mark::ObiUpperRight
+        | Mark::KimonoCrossing
+        | Mark::JubanCrossing
+        | Mark::SeamHem => Edge::Corner,
+        Mark::CollarShoulderLeft | Mark::CollarTieLeft | Mark::JubanEdgeLeft => {
+            across(between(Mark::CollarShoulderLeft, Mark::CollarTieLeft))
+        }
+        Mark::CollarShoulderRight | Mark::CollarTieRight | Mark::JubanEdgeRight => {
+            across(between(Mark::CollarShoulderRight, Mark::CollarTieRight))
+        }
+        Mark::SleeveEndLeft => match between(Mark::SleeveEndLeft, Mark::WristLeft) {
+            Some(along) => Edge::Across(along),
+            None => Edge::Soft,
+        },
+        Mark::SleeveEndRight => match between(Mark::SleeveEndRight, Mark::WristRight) {
+            Some(along) => Edge::Across(along),
+            None => Edge::Soft,
+        },
+    }
+}
+
+fn unit([x, y]: [f64; 2]) -> [f64; 2] {
+    let length = x.hypot(y).max(1e-12);
+    [x / length, y / length]
+}
+
+/// The marks to set first: with both, all others are expected.
+pub const FIRST: [Mark; 2] = [Mark::Floor, Mark::Crown];
+
+/// The sides that help most, in order: the front, then the back, then her right.
+pub const SIDES: [View; 3] = [View::Front, View::Back, View::Right];

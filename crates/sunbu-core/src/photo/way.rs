@@ -1,0 +1,117 @@
+//! Which way round: pictures from a mirror, and a garment wrapped right over left.
+
+use super::mark::{Mark, Marks, Pixel, View};
+use super::shot::{References, Shot};
+
+/// How far beside the middle, over the half breadth there, an edge must lie to tell the way.
+const CLEARLY: f64 = 0.15;
+
+/// Which panel the picture shows on top.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Wrap {
+    /// The wearer's left over her right, as the living wear it.
+    LeftOverRight,
+    /// Her right over her left: a picture from a mirror, or wrongly wrapped.
+    RightOverLeft,
+    /// No mark tells.
+    Untold,
+}
+
+/// Which panel lies on top as the marks of a front view have it.
+pub fn wrap(shot: &Shot) -> Wrap {
+    if shot.view != View::Front {
+        return Wrap::Untold;
+    }
+    let at = |mark: Mark| shot.marks.get(&mark).map(|placed| placed.at);
+    let pairs = [
+        (Mark::HemLeft, Mark::HemRight),
+        (Mark::HipLeft, Mark::HipRight),
+        (Mark::FoldLeft, Mark::FoldRight),
+        (Mark::ObiLowerLeft, Mark::ObiLowerRight),
+    ];
+    let sides: Vec<(Pixel, Pixel)> = pairs
+        .into_iter()
+        .filter_map(|(a, b)| at(a).zip(at(b)))
+        .collect();
+    let tall = at(Mark::Floor)
+        .zip(at(Mark::Crown))
+        .map_or(1.0, |(floor, crown)| (floor[1] - crown[1]).abs());
+    // The middle and the half breadth beside an edge: of the nearest pair of outlines, else of the
+    // line from floor to crown, with the half breadth of a person of that height.
+    let beside = |edge: Pixel| -> Option<(f64, f64)> {
+        let near = |pair: &(Pixel, Pixel)| (0.5 * (pair.0[1] + pair.1[1]) - edge[1]).abs();
+        if let Some((a, b)) = sides.iter().min_by(|a, b| near(a).total_cmp(&near(b))) {
+            return Some((0.5 * (a[0] + b[0]), 0.5 * (a[0] - b[0]).abs()));
+        }
+        let (floor, crown) = at(Mark::Floor).zip(at(Mark::Crown))?;
+        let share = (floor[1] - edge[1]) / (floor[1] - crown[1]);
+        Some((floor[0] + share * (crown[0] - floor[0]), 0.1 * tall))
+    };
+    let edges = [Mark::UwamaeCorner, Mark::EdgeAtFold, Mark::CollarEnd];
+    let off: Vec<f64> = edges
+        .into_iter()
+        .filter_map(at)
+        .filter_map(|edge| {
+            let (middle, half) = beside(edge)?;
+            // Her right is at the picture's left, unless the picture comes from a mirror.
+            let off = (edge[0] - middle) / half.max(1.0);
+            Some(if shot.mirrored { -off } else { off })
+        })
+        .collect();
+    match () {
+        () if off.is_empty() => Wrap::Untold,
+        () if off.iter().all(|o| *o > CLEARLY) => Wrap::RightOverLeft,
+        () if off.iter().all(|o| *o < -CLEARLY) => Wrap::LeftOverRight,
+        () => Wrap::Untold,
+    }
+}
+
+/// The shot as a lens without a mirror would have it: left and right of the picture exchanged.
+/// The names of the marks are the wearer's own and stay.
+pub(super) fn turned(shot: &Shot) -> Shot {
+    let width = f64::from(shot.size[0]);
+    let flip = |[x, y]: Pixel| [width - x, y];
+    let line = |[a, b]: [Pixel; 2]| [flip(a), flip(b)];
+    let references = &shot.references;
+    Shot {
+        mirrored: false,
+        marks: flipped(&shot.marks, width),
+        references: References {
+            sheet: references
+                .sheet
+                .map(|[a, b, c, d]| [flip(b), flip(a), flip(d), flip(c)]),
+            tape: references.tape.map(|tape| super::shot::Tape {
+                ends: line(tape.ends),
+                ..tape
+            }),
+            uprights: references.uprights.iter().copied().map(line).collect(),
+            levels: references
+                .levels
+                .iter()
+                .map(|pair| pair.map(line))
+                .collect(),
+        },
+        ..shot.clone()
+    }
+}
+
+/// A shot of right over left read as one from a mirror: what was taken for her left is her right.
+pub(super) fn exchanged(shot: &Shot) -> Shot {
+    let turned = turned(shot);
+    let marks = turned
+        .marks
+        .iter()
+        .map(|(mark, placed)| (mark.mirrored(), *placed));
+    Shot {
+        marks: marks.collect(),
+        ..turned
+    }
+}
+
+fn flipped(marks: &Marks, width: f64) -> Marks {
+    let flip = |(mark, placed): (&Mark, &super::mark::Placed)| {
+        let at = [width - placed.at[0], placed.at[1]];
+        (*mark, super::mark::Placed { at, ..*placed })
+    };
+    marks.iter().map(flip).collect()
+}
