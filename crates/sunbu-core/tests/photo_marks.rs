@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use sunbu_core::body::{Body, BodyMeasure, Population, Sex, Tape};
-use sunbu_core::dressing::{Dressing, Fitting, Locks, Occasion, Quantity, Standard, plan};
+use sunbu_core::dressing::{Dressing, Fitting, Locks, Occasion, Standard, plan};
 use sunbu_core::garment::Sheet;
 use sunbu_core::photo::{
     Known, Mark, Marks, Placed, References, Shot, Subject, Trust, View, Wrap, expect, read,
