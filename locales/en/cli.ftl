@@ -191,6 +191,7 @@ cli-hands-of = Fingers and fists are those of { $name }.
 cli-own-hands = Fingers and fists are those of the one who is dressed; put yours into the case under [dresser].
 cli-garments-for = Garments for { $name }, best first
 cli-people-for = People for { $name }, best first
+cli-left-out = Left out, because they cannot be read as they are kept: { $names }. Open the studio to mend them.
 cli-row = { $name }: { $verdict }
 cli-written = Written to { $file }.
 
@@ -247,6 +248,7 @@ trouble-empty-studio = there is nothing in the studio to rank
 trouble-not-ours = is not a studio of Sunbu; name another file
 trouble-newer = was written by a newer Sunbu; use that one
 trouble-damaged = is damaged ({ $why }); restore a backup
+trouble-unreadable = holds an entry that cannot be read as it is kept, “{ $name }”, number { $number }; open the studio and mend it in its form, or erase it. What is wrong with it:
 trouble-house-rules = has house rules that no longer stand ({ $why }); open the studio and mend them as text, or take them back
 trouble-in-use = is in use by another program; close it and try again
 trouble-exists = is there already; name a new file

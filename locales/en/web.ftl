@@ -140,7 +140,21 @@ worth-garments-title = What suits { $name }?
 worth-people-title = Whom does { $name } suit?
 worth-again = Rank again
 worth-nothing = There is nothing to rank yet.
-worth-left = Left out: these entries contradict themselves
+worth-left = Left out: these entries cannot be read or contradict themselves; open one to mend it
+
+## What is kept but cannot be read
+
+unread-title = Cannot be read
+unread-why = { $count ->
+    [one] One field is kept in a way that cannot be read. The form shows what stands there and what is wrong.
+   *[other] { $count } fields are kept in a way that cannot be read. The form shows what stands there and what is wrong.
+}
+unread-form = This entry is kept, but cannot be read as it stands. Every field shows what is kept; mend those that are told and save.
+unread-left-out = No form has this field: copy what you need. It is left out when you save.
+unread-mend = Mend it
+unread-nameless = Without a name, number { $number }
+unread-occasion = an occasion that nobody knows
+unread-dresser = The entry of { $name }, whose hands were chosen to dress, cannot be read.
 
 ## A plan
 
@@ -276,6 +290,10 @@ error-unread = Nothing is drawn, because it would not be what the address says:
     .title = This cannot be drawn
 error-kept = The entries kept here contradict themselves under the present rules. Edit them to go on:
     .title = These entries do not go together
+error-unreadable = This entry is kept, but cannot be read as it stands. Nothing of it is lost: its form shows every field as it is kept.
+    .title = This entry cannot be read
+error-plan = This plan is kept, but cannot be read any more, so it is not shown: drawn with other numbers it would be another plan.
+    .title = This plan cannot be read
 error-standard = The studio's own house rules no longer stand under the present checks, and plans need them. Mend them as text, or go back to the customary standard.
     .title = The house rules do not stand
 error-ours = The studio could not do this. What was saved before is safe. Try again; if it happens again, look at what the program wrote where it was started.

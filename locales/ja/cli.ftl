@@ -181,6 +181,7 @@ cli-hands-of = 指とこぶしは{ $name }のものです。
 cli-own-hands = 指とこぶしは着る人のものです。自分の手はケースの [dresser] に書きます。
 cli-garments-for = { $name }の着物（良い順）
 cli-people-for = { $name }を着る人（良い順）
+cli-left-out = 読めないので外したもの：{ $names }。記録を開いて直してください。
 cli-row = { $name }：{ $verdict }
 cli-written = { $file }に書きました。
 
@@ -215,6 +216,7 @@ trouble-empty-studio = 帳面に並べるものがありません
 trouble-not-ours = このプログラムの帳面ではありません。別のファイルを書いてください
 trouble-newer = もっと新しい版で書かれています。その版を使ってください
 trouble-damaged = 壊れています（{ $why }）。控えを戻してください
+trouble-unreadable = 読めない記録「{ $name }」（番号{ $number }）があります。記録を開き、書き込みの画面で直すか、消してください。直すところ：
 trouble-house-rules = 自分のきまりが今の決まりに合わなくなっています（{ $why }）。記録を開き、全文を直すか、慣習に戻してください
 trouble-in-use = ほかのプログラムが使っています。閉じてからもう一度
 trouble-exists = すでにあります。新しいファイルを書いてください

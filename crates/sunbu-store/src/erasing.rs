@@ -2,11 +2,15 @@
 //!
 //! Each erasing rewrites the file and removes the copies made before migrations. Backups that
 //! somebody asked for still hold what was erased.
+//!
+//! Nothing has to read to be erased. A dresser's measures leave the plans of others whether or
+//! not those read: what cannot be taken apart surely goes whole.
 
 use rusqlite::Transaction;
 use sunbu_core::case::{CaseFile, Person, Piece};
 
 use crate::record::{self, Record};
+use crate::unread::Text;
 use crate::{Store, StoreError, backup, plans};
 
 impl Store {
@@ -71,19 +75,17 @@ fn delete(tx: &Transaction<'_>, table: &str, id: i64, none: StoreError) -> Resul
     }
 }
 
-/// Plans of others hold a copy of the dresser's measures; it goes with the dresser.
+/// Plans of others hold a copy of the dresser's measures; it goes with the dresser. A plan's row,
+/// with its title, day and choices, stays in any case: they hold nothing of the dresser.
 fn take_hands_out(tx: &Transaction<'_>, dresser: i64) -> Result<(), StoreError> {
     let plans = tx
         .prepare("SELECT id, case_toml FROM plan WHERE dresser_id = ?1")?
         .query_map([dresser], |row| Ok((row.get(0)?, row.get(1)?)))?
-        .collect::<Result<Vec<(i64, String)>, _>>()?;
-    for (id, text) in plans {
-        let mut case = CaseFile::parse(&text)
-            .map_err(|problems| StoreError::unreadable("plan", id, &problems))?;
-        case.dresser = None;
+        .collect::<Result<Vec<(i64, Text)>, _>>()?;
+    for (id, Text(text)) in plans {
         tx.execute(
             "UPDATE plan SET case_toml = ?2 WHERE id = ?1",
-            (id, case.to_toml()),
+            (id, CaseFile::without_dresser(&text)),
         )?;
     }
     Ok(())

@@ -6,6 +6,8 @@ use rusqlite::ErrorCode;
 use sunbu_core::dressing::StandardError;
 use sunbu_core::problem::Problem;
 
+use crate::Unread;
+
 /// Why the store did not do what it was asked. Nothing was changed, unless it says so.
 #[derive(Debug, thiserror::Error)]
 pub enum StoreError {
@@ -46,6 +48,15 @@ pub enum StoreError {
     /// A file would be overwritten.
     #[error("{0} exists already; name a file that does not")]
     Exists(PathBuf),
+    /// The entry is there, but the core no longer reads it; commonest cause: it was kept by an
+    /// older version with wider limits. Saving a mended one or erasing it is the way out.
+    #[error(
+        "{} {} cannot be read ({}); mend it in its form or erase it",
+        .0.entry.word(),
+        .0.id,
+        lines(&.0.problems)
+    )]
+    Unreadable(Box<Unread>),
     /// What was to be kept breaks a rule of the core.
     #[error("it cannot be kept: {}", lines(.0))]
     Unfit(Vec<Problem>),
@@ -82,17 +93,13 @@ impl StoreError {
             Self::Damaged(_) => "damaged store",
             Self::InUse => "in use",
             Self::Exists(_) => "file exists",
+            Self::Unreadable(_) => "unreadable entry",
             Self::Unfit(_) => "unfit entry",
             Self::Standard(_) => "unreadable standard",
             Self::Traces(_) => "traces left",
             Self::Disk(_) => "disk",
             Self::Other(_) => "database",
         }
-    }
-
-    /// A kept row the core no longer reads.
-    pub(crate) fn unreadable(what: &str, id: i64, problems: &[Problem]) -> Self {
-        Self::Damaged(format!("{what} {id}: {}", lines(problems)))
     }
 }
 

@@ -2,21 +2,21 @@
 
 use sunbu_core::case::Piece;
 
-use crate::{Kept, Store, StoreError, record};
+use crate::{Kept, Listed, Store, StoreError, record};
 
 impl Store {
-    /// Every garment, by name.
+    /// Every garment, by name; those that no longer read beside the others.
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn garments(&self) -> Result<Vec<Kept<Piece>>, StoreError> {
+    pub fn garments(&self) -> Result<Listed<Piece>, StoreError> {
         record::all(&self.connection)
     }
 
     /// One garment.
     ///
     /// # Errors
-    /// [`StoreError::NotFound`], or when the store cannot be read.
+    /// [`StoreError::NotFound`], [`StoreError::Unreadable`], or when the store cannot be read.
     pub fn garment(&self, id: i64) -> Result<Kept<Piece>, StoreError> {
         record::one(&self.connection, id)
     }

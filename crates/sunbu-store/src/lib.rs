@@ -2,7 +2,8 @@
 //! with SQL.
 //!
 //! What is acknowledged is on disk: every save is one transaction with full synchronisation.
-//! Reading goes through the core again, so nothing leaves the store that the core would refuse.
+//! Reading goes through the core again, so nothing leaves the store as read that the core would
+//! refuse; what it refuses is given back beside the rest, as it is stored.
 
 #![deny(missing_docs)]
 
@@ -16,11 +17,13 @@ mod private;
 mod record;
 mod schema;
 mod settings;
+mod unread;
 
 pub use backup::{Counts, restore};
 pub use error::StoreError;
 pub use plans::{NewPlan, PlanRow, SavedPlan};
 pub use settings::Own;
+pub use unread::{Entry, Listed, Unread};
 
 use std::path::{Path, PathBuf};
 

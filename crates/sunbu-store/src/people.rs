@@ -2,21 +2,21 @@
 
 use sunbu_core::case::Person;
 
-use crate::{Kept, Store, StoreError, record};
+use crate::{Kept, Listed, Store, StoreError, record};
 
 impl Store {
-    /// Everyone, by name.
+    /// Everyone, by name; those that no longer read beside the others.
     ///
     /// # Errors
     /// When the store cannot be read.
-    pub fn people(&self) -> Result<Vec<Kept<Person>>, StoreError> {
+    pub fn people(&self) -> Result<Listed<Person>, StoreError> {
         record::all(&self.connection)
     }
 
     /// One person.
     ///
     /// # Errors
-    /// [`StoreError::NotFound`], or when the store cannot be read.
+    /// [`StoreError::NotFound`], [`StoreError::Unreadable`], or when the store cannot be read.
     pub fn person(&self, id: i64) -> Result<Kept<Person>, StoreError> {
         record::one(&self.connection, id)
     }

@@ -3,7 +3,9 @@
 use rusqlite::{OptionalExtension, Params, Row, TransactionBehavior};
 use sunbu_core::case::{CaseFile, Person, Piece};
 use sunbu_core::dressing::Occasion;
+use sunbu_core::problem::Problem;
 
+use crate::unread::Text;
 use crate::{Store, StoreError, record};
 
 pub(crate) const MISSING: StoreError = StoreError::NotFound { what: "plan" };
@@ -18,8 +20,8 @@ pub struct PlanRow {
     pub title: String,
     /// When it was kept.
     pub made_at: String,
-    /// What for.
-    pub occasion: Occasion,
+    /// What for; none when this version knows no such occasion.
+    pub occasion: Option<Occasion>,
     /// Whose it is.
     pub person_id: Option<i64>,
     /// The garment, while the studio has it.
@@ -35,8 +37,9 @@ pub struct PlanRow {
 pub struct SavedPlan {
     /// As it stands in lists.
     pub row: PlanRow,
-    /// The case as it was then.
-    pub case: CaseFile,
+    /// The case as it was then, or everything that is wrong with it when it no longer reads:
+    /// the row and the choices can still be looked at, and the plan be erased.
+    pub case: Result<CaseFile, Vec<Problem>>,
     /// The choices of the page it was made on.
     pub query: String,
 }
@@ -92,12 +95,14 @@ impl Store {
             .query_row(
                 "SELECT case_toml, query FROM plan WHERE id = ?1",
                 [id],
-                |row| Ok((row.get(0)?, row.get(1)?)),
+                |row| {
+                    let (Text(text), Text(query)) = (row.get(0)?, row.get(1)?);
+                    Ok((text, query))
+                },
             )
             .optional()?
             .ok_or(MISSING)?;
-        let case = CaseFile::parse(&text)
-            .map_err(|problems| StoreError::unreadable("plan", id, &problems))?;
+        let case = CaseFile::parse(&text);
         Ok(SavedPlan { row, case, query })
     }
 
@@ -174,17 +179,15 @@ impl Store {
 }
 
 fn read_row(row: &Row<'_>) -> Result<PlanRow, StoreError> {
-    let key: String = row.get(3)?;
-    let occasion = Occasion::from_key(&key)
-        .ok_or_else(|| StoreError::Damaged(format!("there is no occasion {key:?}")))?;
+    let text = |at| row.get(at).map(|Text(text)| text);
     Ok(PlanRow {
         id: row.get(0)?,
-        title: row.get(1)?,
-        made_at: row.get(2)?,
-        occasion,
+        title: text(1)?,
+        made_at: text(2)?,
+        occasion: Occasion::from_key(&text(3)?),
         person_id: row.get(4)?,
         garment_id: row.get(5)?,
-        person: row.get(6)?,
-        garment: row.get(7)?,
+        person: text(6)?,
+        garment: text(7)?,
     })
 }

@@ -7,14 +7,15 @@ use rusqlite::{Connection, OptionalExtension, ToSql, Transaction, params_from_it
 use sunbu_core::case::{Fields, Person, Piece};
 use sunbu_core::problem::Problem;
 
-use crate::{Kept, StoreError};
+use crate::unread::Text;
+use crate::{Entry, Kept, Listed, StoreError, Unread};
 
 /// What is kept with a revision, field by field.
 pub(crate) trait Record: Sized {
     /// Its table; `TABLE_field` holds the rest, by `TABLE_id`.
     const TABLE: &'static str;
-    /// What a message calls it.
-    const WHAT: &'static str;
+    /// What it is.
+    const ENTRY: Entry;
     /// The fields with a column of their own.
     const COLUMNS: &'static [&'static str];
 
@@ -26,7 +27,7 @@ pub(crate) trait Record: Sized {
 
 impl Record for Person {
     const TABLE: &'static str = "person";
-    const WHAT: &'static str = "person";
+    const ENTRY: Entry = Entry::Person;
     const COLUMNS: &'static [&'static str] = &["name", "sex", "note"];
 
     fn fields(&self) -> Fields {
@@ -39,7 +40,7 @@ impl Record for Person {
 
 impl Record for Piece {
     const TABLE: &'static str = "piece";
-    const WHAT: &'static str = "garment";
+    const ENTRY: Entry = Entry::Garment;
     const COLUMNS: &'static [&'static str] = &["name", "note"];
 
     fn fields(&self) -> Fields {
@@ -52,7 +53,9 @@ impl Record for Piece {
 
 /// The answer when there is no such row.
 pub(crate) const fn missing<T: Record>() -> StoreError {
-    StoreError::NotFound { what: T::WHAT }
+    StoreError::NotFound {
+        what: T::ENTRY.word(),
+    }
 }
 
 /// Whether there is one of this number, whether or not it can be read.
@@ -68,14 +71,25 @@ pub(crate) fn must_be<T: Record>(connection: &Connection, id: i64) -> Result<(),
         .ok_or(missing::<T>())
 }
 
-/// All of them, by name.
-pub(crate) fn all<T: Record>(connection: &Connection) -> Result<Vec<Kept<T>>, StoreError> {
+/// All of them, by name; those that do not read beside the others.
+pub(crate) fn all<T: Record>(connection: &Connection) -> Result<Listed<T>, StoreError> {
     let tx = connection.unchecked_transaction()?;
     let ids = tx
         .prepare_cached(&format!("SELECT id FROM {} ORDER BY name, id", T::TABLE))?
         .query_map([], |row| row.get(0))?
         .collect::<Result<Vec<i64>, _>>()?;
-    ids.into_iter().map(|id| read(&tx, id)).collect()
+    let mut listed = Listed {
+        read: Vec::new(),
+        unread: Vec::new(),
+    };
+    for id in ids {
+        match read(&tx, id) {
+            Ok(kept) => listed.read.push(kept),
+            Err(StoreError::Unreadable(unread)) => listed.unread.push(*unread),
+            Err(other) => return Err(other),
+        }
+    }
+    Ok(listed)
 }
 
 /// One of them.
@@ -196,7 +210,8 @@ fn read<T: Record>(connection: &Connection, id: i64) -> Result<Kept<T>, StoreErr
         ))?
         .query_row([id], |row| {
             for (at, column) in T::COLUMNS.iter().enumerate() {
-                fields.insert((*column).to_owned(), row.get(at + 1)?);
+                let Text(text) = row.get(at + 1)?;
+                fields.insert((*column).to_owned(), text);
             }
             row.get(0)
         })
@@ -206,14 +221,21 @@ fn read<T: Record>(connection: &Connection, id: i64) -> Result<Kept<T>, StoreErr
         "SELECT field, text FROM {table}_field WHERE {table}_id = ?1"
     ))?;
     for pair in statement.query_map([id], |row| Ok((row.get(0)?, row.get(1)?)))? {
-        let (field, text) = pair?;
+        let (Text(field), Text(text)) = pair?;
         fields.insert(field, text);
     }
-    let value =
-        T::from_fields(&fields).map_err(|wrong| StoreError::unreadable(T::WHAT, id, &wrong))?;
-    Ok(Kept {
-        id,
-        revision,
-        value,
-    })
+    match T::from_fields(&fields) {
+        Ok(value) => Ok(Kept {
+            id,
+            revision,
+            value,
+        }),
+        Err(problems) => Err(StoreError::Unreadable(Box::new(Unread {
+            entry: T::ENTRY,
+            id,
+            revision,
+            fields,
+            problems,
+        }))),
+    }
 }

@@ -3,7 +3,7 @@
 use sunbu_core::case::Person;
 use sunbu_core::dressing::Standard;
 
-use crate::{Kept, Store, StoreError};
+use crate::{Kept, Store, StoreError, record};
 
 /// What the studio has set for itself, and which change of it this is.
 #[derive(Debug, Clone, PartialEq)]
@@ -101,7 +101,8 @@ impl Store {
     /// Whose hands dress, if it was said.
     ///
     /// # Errors
-    /// When the store cannot be read.
+    /// [`StoreError::Unreadable`] when the dresser's own entry does not read, or when the store
+    /// cannot be read.
     pub fn dresser(&self) -> Result<Option<Kept<Person>>, StoreError> {
         let id: Option<i64> =
             self.connection
@@ -115,7 +116,7 @@ impl Store {
     /// [`StoreError::NotFound`] when there is no such person, or when the store cannot be written.
     pub fn set_dresser(&mut self, id: Option<i64>) -> Result<(), StoreError> {
         if let Some(id) = id {
-            self.person(id)?;
+            record::must_be::<Person>(&self.connection, id)?;
         }
         self.connection
             .execute("UPDATE setting SET dresser_id = ?1", [id])?;

@@ -68,7 +68,7 @@ fn a_backup_holds_what_the_store_holds_and_can_be_restored() {
     assert_eq!(counts.people, i64::try_from(before.len()).unwrap());
     let again = store.backup(&copy);
     assert!(matches!(again, Err(StoreError::Exists(_))), "{again:?}");
-    store.erase_person(before[0].id).unwrap();
+    store.erase_person(before.read[0].id).unwrap();
     drop(store);
     assert_eq!(restore(&copy, &path).unwrap(), counts);
     assert_eq!(Store::open(&path, NOW).unwrap().people().unwrap(), before);

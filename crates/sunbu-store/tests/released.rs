@@ -88,7 +88,8 @@ fn what_was_kept_in_every_version_is_read_as_it_was() {
         let path = directory.path().join(format!("{version}.db"));
         revived(&dump, &path);
         let store = Store::open(&path, NOW).unwrap();
-        let (people, garments) = (store.people().unwrap(), store.garments().unwrap());
+        let people = store.people().unwrap().read;
+        let garments = store.garments().unwrap().read;
         let names: Vec<(&str, i64)> = people
             .iter()
             .map(|kept| (kept.value.name.as_str(), kept.revision))
@@ -131,13 +132,11 @@ fn what_was_kept_in_every_version_is_read_as_it_was() {
             (None, "藍の浴衣")
         );
         let tea = store.plan(plans[1].id).unwrap();
+        let case = tea.case.unwrap();
         assert_eq!(tea.row.made_at, "2001-02-03T04:05:06+09:00");
+        assert_eq!((case.occasion, &case.person), (Occasion::Formal, chiyo));
         assert_eq!(
-            (tea.case.occasion, &tea.case.person),
-            (Occasion::Formal, chiyo)
-        );
-        assert_eq!(
-            tea.case.locks[&Decision::NapeDrop],
+            case.locks[&Decision::NapeDrop],
             16.0 / 3.0,
             "to the last digit"
         );

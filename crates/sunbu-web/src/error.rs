@@ -7,13 +7,26 @@
 
 use axum::http::StatusCode;
 use axum::response::Response;
-use maud::html;
+use maud::{Markup, html};
 use sunbu_core::problem::Problem;
-use sunbu_store::StoreError;
+use sunbu_store::{PlanRow, StoreError, Unread};
+use sunbu_words::Words;
 
 use crate::answer::page_with;
 use crate::ask::Ask;
+use crate::pages::{day, unread};
 use crate::parts::{Frame, Here, frame};
+
+/// A kept plan that does not read, with what can still be said of it.
+#[derive(Debug)]
+pub(crate) struct UnreadPlan {
+    /// As it stands in lists.
+    pub row: PlanRow,
+    /// The choices of the page it was made on, as they are kept.
+    pub query: String,
+    /// Everything that is wrong with it.
+    pub problems: Vec<Problem>,
+}
 
 /// Why a request got no answer of its own.
 #[derive(Debug)]
@@ -32,6 +45,10 @@ pub(crate) enum Fault {
     /// What is kept contradicts itself; commonest cause: it was kept by an older version with
     /// wider limits. The way out is to edit it.
     Kept(Vec<Problem>),
+    /// A person or garment that is needed does not read as it is kept. The way out is its form.
+    Unreadable(Box<Unread>),
+    /// A kept plan does not read. It stays as it is kept, and can be erased.
+    Plan(Box<UnreadPlan>),
     /// Another program holds the store's file.
     InUse,
     /// It is erased, but its bytes may still lie in the file.
@@ -53,6 +70,7 @@ impl From<StoreError> for Fault {
             StoreError::Traces(_) => Self::Traces,
             StoreError::Standard(_) => Self::Standard,
             StoreError::Unfit(problems) => Self::Kept(problems),
+            StoreError::Unreadable(unread) => Self::Unreadable(unread),
             other => Self::Store(other),
         }
     }
@@ -85,6 +103,8 @@ impl Fault {
             Self::WrongMethod => (StatusCode::METHOD_NOT_ALLOWED, "error-method"),
             Self::Unread { .. } => (StatusCode::UNPROCESSABLE_ENTITY, "error-unread"),
             Self::Kept(_) => (StatusCode::CONFLICT, "error-kept"),
+            Self::Unreadable(_) => (StatusCode::CONFLICT, "error-unreadable"),
+            Self::Plan(_) => (StatusCode::CONFLICT, "error-plan"),
             Self::InUse => (StatusCode::SERVICE_UNAVAILABLE, "error-in-use"),
             Self::Traces => (StatusCode::INTERNAL_SERVER_ERROR, "error-traces"),
             Self::Standard => (StatusCode::CONFLICT, "error-standard"),
@@ -92,27 +112,71 @@ impl Fault {
         };
         let w = ask.words();
         let title = w.get(&format!("{id}.title"));
-        let problems: &[Problem] = if let Self::Kept(problems) = self {
-            problems
-        } else {
-            &[]
-        };
         let body = html! {
             h1 { (title) }
             p { (w.get(id)) }
-            @if !problems.is_empty() { ul { @for problem in problems { li { (w.problem(problem)) } } } }
-            @if let Self::Unread { told, back } = self {
+            (self.way_out(w))
+            p { a href="/" { (w.get("error-home")) } }
+        };
+        page_with(status, frame(ask, &Frame::new(&title, Here::Home), &body))
+    }
+
+    /// What exactly is wrong and where it is mended; nothing where the words say it all.
+    fn way_out(&self, w: &Words) -> Markup {
+        match self {
+            Self::Kept(problems) => listed(w, problems),
+            Self::Unread { told, back } => html! {
                 ul { @for (field, sentence) in told { li { strong { (field) } ": " (sentence) } } }
                 p { a href=(back) { (w.get("print-back")) } }
+            },
+            Self::Unreadable(unread) => {
+                let path = unread::path(unread);
+                html! {
+                    h2 { (unread::name(w, unread)) }
+                    (listed(w, &unread.problems))
+                    div.acts {
+                        a.button.main-act href={ (path) "/edit" } { (w.get("unread-mend")) }
+                        a.button.grave href={ (path) "/erase" } { (w.get("erase")) }
+                    }
+                }
             }
-            @if let Self::Standard = self {
+            Self::Plan(plan) => plan_way_out(w, plan),
+            Self::Standard => html! {
                 div.acts {
                     a.button.main-act href="/rules/toml" { (w.get("rules-toml")) }
                     a.button.grave href="/rules/reset" { (w.get("rules-reset")) }
                 }
+            },
+            _ => html! {},
+        }
+    }
+}
+
+fn listed(w: &Words, problems: &[Problem]) -> Markup {
+    html! { ul { @for problem in problems { li { (w.problem(problem)) } } } }
+}
+
+/// What is still known of a plan that does not read; it can be planned again while person and
+/// garment are there.
+fn plan_way_out(w: &Words, plan: &UnreadPlan) -> Markup {
+    let UnreadPlan {
+        row,
+        query,
+        problems,
+    } = plan;
+    let again = row.person_id.zip(row.garment_id);
+    html! {
+        h2 { (row.title) }
+        p { (row.person) " · " (row.garment) " · " (day(&row.made_at)) }
+        (listed(w, problems))
+        div.acts {
+            @if let Some((person, garment)) = again {
+                a.button.main-act href={ "/people/" (person) "/in/" (garment) "?" (query) } {
+                    (w.get("saved-reopen"))
+                }
             }
-            p { a href="/" { (w.get("error-home")) } }
-        };
-        page_with(status, frame(ask, &Frame::new(&title, Here::Home), &body))
+            a.button.grave href={ "/plans/" (row.id) "/erase" } { (w.get("erase")) }
+        }
+        p { a href="/plans" { (w.get("saved-title")) } }
     }
 }

@@ -376,3 +376,66 @@ fn a_studio_started_to_outlive_its_terminal_does() {
     let (status, _) = open.stop("-TERM");
     assert_eq!(status.code(), Some(0));
 }
+
+#[test]
+fn an_entry_that_does_not_read_is_left_out_of_rankings_told_by_name_and_erased() {
+    let home = home_with_studio();
+    let file = home.path().join("studio.sunbu");
+    let taped = {
+        let store = sunbu_store::Store::open(&file, "2026-01-01T00:00:00Z").expect("the studio");
+        let person = store.person(3).expect("the third person").value;
+        person.to_fields()["stature"].clone()
+    };
+    // Another program writes to the file: a stature that nobody has.
+    let (from, mut to) = (format!("stature{taped}"), format!("stature{taped}"));
+    to.replace_range("stature".len().."stature".len() + 1, "9");
+    let mut bytes = std::fs::read(&file).expect("the file");
+    for at in 0..bytes.len() {
+        if bytes[at..].starts_with(from.as_bytes()) {
+            bytes[at..at + to.len()].copy_from_slice(to.as_bytes());
+        }
+    }
+    std::fs::write(&file, bytes).expect("written");
+    let store = sunbu_store::Store::open(&file, "2026-01-01T00:00:00Z").expect("the studio");
+    let people = store.people().expect("people");
+    drop(store);
+    let mut names: Vec<&str> = people.unread.iter().map(|one| one.name()).collect();
+    names.sort_unstable();
+    let third = people.unread.iter().find(|one| one.id == 3);
+    let third = third.expect("the third does not read").name().to_owned();
+
+    let at = |arguments: &[&str]| run_at(home.path(), arguments);
+    let ranked = ["rank", "--studio", "studio.sunbu", "--garment", "1"];
+    let ran = at(&[&ranked[..], &["--json"]].concat());
+    let document: serde_json::Value = serde_json::from_str(&ran.out).expect("JSON");
+    let mut left: Vec<&str> = document["left_out"]
+        .as_array()
+        .expect("a list")
+        .iter()
+        .filter_map(|name| name.as_str())
+        .collect();
+    left.sort_unstable();
+    assert_eq!(left, names);
+    let rows = document["rows"].as_array().map(Vec::len);
+    assert_eq!(rows, Some(people.read.len()));
+    let schema: serde_json::Value =
+        serde_json::from_str(&program::sunbu(&["schema", "rank"]).out).expect("JSON");
+    jsonschema::validate(&schema, &document).expect("the document keeps to its schema");
+    // The page wraps its lines.
+    let said = at(&ranked).out;
+    let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(said.contains("Left out") && said.contains(&third), "{said}");
+
+    let asked = at(&["rank", "--studio", "studio.sunbu", "--person", "3"]);
+    assert_eq!(asked.code, Some(2), "{}", asked.out);
+    assert!(
+        asked.err.contains(&third) && asked.err.contains("stature"),
+        "{}",
+        asked.err
+    );
+    let erased = at(&["erase", "--studio", "studio.sunbu", "--yes", "3"]);
+    assert_eq!(erased.code, Some(0), "{}", erased.err);
+    assert!(erased.out.contains(&third), "{}", erased.out);
+    let gone = at(&["rank", "--studio", "studio.sunbu", "--person", "3"]);
+    assert!(!gone.err.contains("cannot be read"), "{}", gone.err);
+}

@@ -37,6 +37,7 @@
 //! allowed, the way out. Names that mean nothing here are problems too.
 
 mod fields;
+mod hands;
 mod locks;
 mod person;
 mod piece;

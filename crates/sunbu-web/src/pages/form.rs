@@ -5,17 +5,19 @@ use axum::response::Response;
 use maud::{Markup, html};
 use sunbu_core::case::Fields;
 use sunbu_core::measure::Script;
+use sunbu_core::problem::Fault::UnknownField;
 use sunbu_core::problem::Problem;
-use sunbu_store::{Kept, Store, StoreError};
+use sunbu_store::{Kept, Listed, Store, StoreError};
 use sunbu_words::Words;
 
+use super::unread;
 use crate::answer::{go, page, page_with};
 use crate::app::Room;
 use crate::ask::Ask;
 use crate::conflict::{self, Conflict, Picks};
 use crate::entry::{self, Entry};
 use crate::error::Fault;
-use crate::parts::{Frame, Here, Wrong, fault_summary, frame, wrongs};
+use crate::parts::{Frame, Here, Wrong, fault_summary, field_faults, field_id, frame, wrongs};
 use crate::search::same_name;
 
 /// What the studio keeps and edits by a form of its own.
@@ -43,7 +45,7 @@ pub(crate) trait Thing: Sized {
     fn label(w: &Words, field: &str) -> String;
 
     /// All of them.
-    fn all(store: &Store) -> Result<Vec<Kept<Self>>, StoreError>;
+    fn all(store: &Store) -> Result<Listed<Self>, StoreError>;
     /// Looks it up.
     fn find(store: &Store, id: i64) -> Result<Kept<Self>, StoreError>;
     /// Keeps a new one.
@@ -78,6 +80,35 @@ impl From {
         Self {
             revision: entry::revision(ask),
             was: conflict::was(ask),
+        }
+    }
+}
+
+/// What is kept of one as its form shows it, whether or not it still reads.
+struct Version {
+    revision: i64,
+    name: String,
+    fields: Fields,
+    /// What is wrong with the fields as they are kept; mostly nothing.
+    problems: Vec<Problem>,
+}
+
+impl Version {
+    fn of<T: Thing>(store: &Store, id: i64, ask: &Ask) -> Result<Self, StoreError> {
+        match T::find(store, id) {
+            Ok(kept) => Ok(Self {
+                revision: kept.revision,
+                name: kept.value.name().to_owned(),
+                fields: kept.value.fields(entry::script(ask.lang)),
+                problems: Vec::new(),
+            }),
+            Err(StoreError::Unreadable(unread)) => Ok(Self {
+                revision: unread.revision,
+                name: unread::name(ask.words(), &unread),
+                fields: unread.fields,
+                problems: unread.problems,
+            }),
+            Err(other) => Err(other),
         }
     }
 }
@@ -120,9 +151,11 @@ pub(crate) fn add<T: Thing>(room: &Room, ask: &Ask) -> Result<Response, Fault> {
 /// The page of what was just kept; it says so when another one has the same name.
 fn kept_path<T: Thing>(store: &Store, id: i64, kept: &T, done: &str) -> Result<String, StoreError> {
     let all = T::all(store)?;
-    let twin = all
-        .iter()
-        .any(|other| other.id != id && same_name(other.value.name(), kept.name()));
+    let read = all.read.iter().map(|other| (other.id, other.value.name()));
+    let unread = all.unread.iter().map(|other| (other.id, other.name()));
+    let twin = read
+        .chain(unread)
+        .any(|(other, name)| other != id && same_name(name, kept.name()));
     let end = if twin { "-twin" } else { "" };
     Ok(format!("{}/{id}?done={done}{end}", T::PATH))
 }
@@ -155,33 +188,37 @@ fn refused<T: Thing>(
 /// The form filled with what is known.
 pub(crate) fn edit<T: Thing>(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let id = id_of::<T>(ask)?;
-    let kept = T::find(&room.store(), id)?;
+    let version = Version::of::<T>(&room.store(), id, ask)?;
     let from = From {
-        revision: Some(kept.revision),
-        was: kept.value.fields(entry::script(ask.lang)),
+        revision: Some(version.revision),
+        was: version.fields,
     };
     let sheet = Sheet {
-        title: kept.value.name(),
+        title: &version.name,
         action: &format!("{}/{id}/edit", T::PATH),
         from: Some(&from),
         fields: &from.was,
-        problems: &[],
+        problems: &version.problems,
     };
-    Ok(page(sheet_page::<T>(ask, &sheet)))
+    let lead = html! {
+        @if !version.problems.is_empty() { p.notice { (ask.words().get("unread-form")) } }
+    };
+    Ok(page(sheet_page_after::<T>(ask, &sheet, &lead)))
 }
 
 /// Saves a new version, unless another browser saved after this form was filled.
 pub(crate) fn save<T: Thing>(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let id = id_of::<T>(ask)?;
     let mut store = room.store();
-    let Some(now) = T::find(&store, id).map(Some).or_else(none_when_missing)? else {
+    let now = Version::of::<T>(&store, id, ask).map(Some);
+    let Some(now) = now.or_else(none_when_missing)? else {
         return Ok(erased_meanwhile::<T>(ask));
     };
     let (from, picks) = (From::said(ask), Picks::read(ask));
     let fresh = from.revision == Some(now.revision);
     // A choice is between mine and the version of theirs that was shown beside it.
     let shown = if fresh {
-        now.value.fields(entry::script(ask.lang))
+        now.fields.clone()
     } else if from.was.is_empty() {
         // A form that does not say what it showed chooses nothing.
         entry::typed(ask)
@@ -198,7 +235,7 @@ pub(crate) fn save<T: Thing>(room: &Room, ask: &Ask) -> Result<Response, Fault> 
     let thing = match T::read(&fields) {
         Ok(thing) => thing,
         Err(problems) => {
-            let known = Some((id, now.value.name(), &from));
+            let known = Some((id, now.name.as_str(), &from));
             return Ok(refused::<T>(ask, known, &fields, &problems));
         }
     };
@@ -209,7 +246,7 @@ pub(crate) fn save<T: Thing>(room: &Room, ask: &Ask) -> Result<Response, Fault> 
         Ok(()) => Ok(go(&kept_path(&store, id, &thing, "saved")?)),
         // Another program on the same file was quicker by a moment.
         Err(StoreError::Stale { .. }) => {
-            let newest = T::find(&store, id)?;
+            let newest = Version::of::<T>(&store, id, ask)?;
             Ok(stale(ask, id, &thing, &from, &newest))
         }
         Err(other) => Err(other.into()),
@@ -241,7 +278,7 @@ fn erased_meanwhile<T: Thing>(ask: &Ask) -> Response {
 
 /// Both versions, for the later of two browsers; all are written alike, so that only what says
 /// something else differs.
-fn stale<T: Thing>(ask: &Ask, id: i64, mine: &T, from: &From, newest: &Kept<T>) -> Response {
+fn stale<T: Thing>(ask: &Ask, id: i64, mine: &T, from: &From, newest: &Version) -> Response {
     let script = entry::script(ask.lang);
     let base = T::read(&from.was).ok().map(|thing| thing.fields(script));
     let shown = Shown {
@@ -253,7 +290,7 @@ fn stale<T: Thing>(ask: &Ask, id: i64, mine: &T, from: &From, newest: &Kept<T>) 
 }
 
 /// Both versions once more, for whoever left a line without a choice.
-fn unchosen<T: Thing>(ask: &Ask, id: i64, mine: &T, picks: &Picks, newest: &Kept<T>) -> Response {
+fn unchosen<T: Thing>(ask: &Ask, id: i64, mine: &T, picks: &Picks, newest: &Version) -> Response {
     let shown = Shown {
         status: StatusCode::UNPROCESSABLE_ENTITY,
         base: None,
@@ -273,7 +310,7 @@ fn both_versions<T: Thing>(
     ask: &Ask,
     id: i64,
     mine: &T,
-    newest: &Kept<T>,
+    newest: &Version,
     shown: &Shown<'_>,
 ) -> Response {
     let w = ask.words();
@@ -282,11 +319,11 @@ fn both_versions<T: Thing>(
         format!("{}/{id}/edit", T::PATH),
         format!("{}/{id}", T::PATH),
     );
-    let (mine, theirs) = (mine.fields(script), newest.value.fields(script));
+    let mine = mine.fields(script);
     let conflict = Conflict {
         base: shown.base,
         mine: &mine,
-        theirs: &theirs,
+        theirs: &newest.fields,
         picks: shown.picks,
         revision: newest.revision,
         action: &action,
@@ -343,6 +380,7 @@ fn sheet_page_after<T: Thing>(ask: &Ask, sheet: &Sheet<'_>, lead: &Markup) -> Ma
                 (conflict::was_inputs(&from.was))
             }
             (T::form(&entry))
+            (unknown_fields(&entry, sheet.problems))
             div.acts { button.main-act { (w.get("save")) } a.button href=(T::PATH) { (w.get("cancel")) } }
         }
     };
@@ -353,12 +391,30 @@ fn sheet_page_after<T: Thing>(ask: &Ask, sheet: &Sheet<'_>, lead: &Markup) -> Ma
     )
 }
 
+/// Fields that are kept under a name that no form has: to be read and copied, and left out when
+/// the form is saved.
+fn unknown_fields(entry: &Entry<'_>, problems: &[Problem]) -> Markup {
+    let unknown = |problem: &&Problem| matches!(problem.fault, UnknownField { .. });
+    html! {
+        @for Problem { place, typed, .. } in problems.iter().filter(unknown) {
+            @let id = field_id(place);
+            div.field.bad {
+                label for=(id) { (place) }
+                (field_faults(entry.wrongs, place))
+                p.how { (entry.words.get("unread-left-out")) }
+                input.wide type="text" id=(id) value=(typed) readonly
+                    aria-describedby={ (id) "-wrong" };
+            }
+        }
+    }
+}
+
 /// Asks whether it is to be erased.
 pub(crate) fn confirm_erase<T: Thing>(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let w = ask.words();
     let id = id_of::<T>(ask)?;
-    let kept = T::find(&room.store(), id)?;
-    let title = w.with("erase-title", &[("name", kept.value.name().into())]);
+    let name = Version::of::<T>(&room.store(), id, ask)?.name;
+    let title = w.with("erase-title", &[("name", (&name).into())]);
     let body = html! {
         h1 { (title) }
         p { (words::<T>(ask, "erase-what")) }

@@ -5,7 +5,7 @@ use sunbu_core::case::{Fields, Piece};
 use sunbu_core::garment::{Cloth, Kind, MitakeFrom, Part};
 use sunbu_core::measure::Script;
 use sunbu_core::problem::Problem;
-use sunbu_store::{Kept, Store, StoreError};
+use sunbu_store::{Kept, Listed, Store, StoreError};
 use sunbu_words::Words;
 
 use super::form::Thing;
@@ -87,7 +87,7 @@ impl Thing for Piece {
         }
     }
 
-    fn all(store: &Store) -> Result<Vec<Kept<Self>>, StoreError> {
+    fn all(store: &Store) -> Result<Listed<Self>, StoreError> {
         store.garments()
     }
 

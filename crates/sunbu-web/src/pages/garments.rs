@@ -6,6 +6,7 @@ use sunbu_core::case::Piece;
 use sunbu_core::garment::{Garment, Part};
 use sunbu_words::Words;
 
+use super::unread;
 use crate::answer::{go, page};
 use crate::app::Room;
 use crate::ask::Ask;
@@ -19,7 +20,9 @@ pub(crate) fn list(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let sought = ask.queried("search").unwrap_or("").trim();
     let all = room.store().garments()?;
     let none_yet = all.is_empty();
+    let unread = unread::found(all.unread, sought);
     let found: Vec<_> = all
+        .read
         .into_iter()
         .filter(|kept| matches(sought, &[&kept.value.name, &kept.value.note]))
         .collect();
@@ -31,7 +34,7 @@ pub(crate) fn list(room: &Room, ask: &Ask) -> Result<Response, Fault> {
             p { (w.get("garments-none")) }
         } @else {
             (super::search_form(w, "/garments", sought, &w.get("garments-search")))
-            @if found.is_empty() { p role="status" { (w.with("search-none", &[("sought", sought.into())])) } }
+            @if found.is_empty() && unread.is_empty() { p role="status" { (w.with("search-none", &[("sought", sought.into())])) } }
             ul.list {
                 @for kept in &found {
                     li {
@@ -40,6 +43,7 @@ pub(crate) fn list(room: &Room, ask: &Ask) -> Result<Response, Fault> {
                     }
                 }
             }
+            (unread::list(w, &unread))
         }
     };
     Ok(page(frame(ask, &Frame::new(&title, Here::Garments), &body)))
@@ -64,7 +68,7 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let id = ask.id("garment").ok_or(Fault::NotFound)?;
     let store = room.store();
     let kept = store.garment(id)?;
-    let people = store.people()?;
+    let people = store.people()?.read;
     drop(store);
     let garment = kept.value.garment()?;
     let title = kept.value.name.clone();

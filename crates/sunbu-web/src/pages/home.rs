@@ -20,7 +20,7 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     drop(store);
     plans.truncate(RECENT);
     let title = w.get("home-title");
-    let ready = !people.is_empty() && !garments.is_empty();
+    let ready = !people.read.is_empty() && !garments.read.is_empty();
     let body = html! {
         h1 { (title) }
         p { (w.get("home-what")) }
@@ -41,11 +41,11 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
                     form method="get" action="/plan" {
                         div.field {
                             label for="person" { (w.get("home-person")) }
-                            (super::person_select(w, &people))
+                            (super::person_select(w, &people.read))
                         }
                         div.field {
                             label for="garment" { (w.get("home-garment")) }
-                            (super::garment_select(w, &garments))
+                            (super::garment_select(w, &garments.read))
                         }
                         button.main-act { (w.get("plan-open")) }
                     }

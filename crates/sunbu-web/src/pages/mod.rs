@@ -16,6 +16,7 @@ pub(crate) mod rules;
 pub(crate) mod saved;
 pub(crate) mod settings;
 pub(crate) mod small;
+pub(crate) mod unread;
 pub(crate) mod worth;
 
 use maud::{Markup, html};
@@ -96,7 +97,7 @@ fn plan_rows(w: &Words, plans: &[PlanRow]) -> Markup {
             @for plan in plans {
                 li {
                     a.grow href={ "/plans/" (plan.id) } { (plan.title) }
-                    span { (plan.person) " · " (plan.garment) " · " (w.occasion(plan.occasion)) }
+                    span { (plan.person) " · " (plan.garment) " · " (occasion(w, plan)) }
                     span.soft.num { (day(&plan.made_at)) }
                 }
             }
@@ -104,8 +105,14 @@ fn plan_rows(w: &Words, plans: &[PlanRow]) -> Markup {
     }
 }
 
+/// What a kept plan is for, in words.
+fn occasion(w: &Words, plan: &PlanRow) -> String {
+    plan.occasion
+        .map_or_else(|| w.get("unread-occasion"), |occasion| w.occasion(occasion))
+}
+
 /// The day of an ISO 8601 time.
-fn day(time: &str) -> &str {
+pub(crate) fn day(time: &str) -> &str {
     time.split('T').next().unwrap_or(time)
 }
 

@@ -7,6 +7,7 @@ use sunbu_core::case::Person;
 use sunbu_core::measure::Origin;
 use sunbu_words::Words;
 
+use super::unread;
 use crate::answer::{go, page};
 use crate::app::Room;
 use crate::ask::Ask;
@@ -20,7 +21,9 @@ pub(crate) fn list(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let sought = ask.queried("search").unwrap_or("").trim();
     let all = room.store().people()?;
     let none_yet = all.is_empty();
+    let unread = unread::found(all.unread, sought);
     let found: Vec<_> = all
+        .read
         .into_iter()
         .filter(|kept| matches(sought, &[&kept.value.name, &kept.value.note]))
         .collect();
@@ -32,7 +35,7 @@ pub(crate) fn list(room: &Room, ask: &Ask) -> Result<Response, Fault> {
             p { (w.get("people-none")) }
         } @else {
             (super::search_form(w, "/people", sought, &w.get("people-search")))
-            @if found.is_empty() { p role="status" { (w.with("search-none", &[("sought", sought.into())])) } }
+            @if found.is_empty() && unread.is_empty() { p role="status" { (w.with("search-none", &[("sought", sought.into())])) } }
             ul.list {
                 @for kept in &found {
                     li {
@@ -41,6 +44,7 @@ pub(crate) fn list(room: &Room, ask: &Ask) -> Result<Response, Fault> {
                     }
                 }
             }
+            (unread::list(w, &unread))
         }
     };
     Ok(page(frame(ask, &Frame::new(&title, Here::People), &body)))
@@ -66,7 +70,7 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let id = ask.id("person").ok_or(Fault::NotFound)?;
     let store = room.store();
     let kept = store.person(id)?;
-    let garments = store.garments()?;
+    let garments = store.garments()?.read;
     let plans = store.plans_of_person(id)?;
     drop(store);
     let body = kept.value.body()?;

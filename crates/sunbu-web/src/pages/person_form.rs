@@ -5,7 +5,7 @@ use sunbu_core::body::{BodyMeasure, Kind, Sex};
 use sunbu_core::case::{Fields, Person};
 use sunbu_core::measure::Script;
 use sunbu_core::problem::Problem;
-use sunbu_store::{Kept, Store, StoreError};
+use sunbu_store::{Kept, Listed, Store, StoreError};
 use sunbu_words::Words;
 
 use super::form::Thing;
@@ -92,7 +92,7 @@ impl Thing for Person {
         }
     }
 
-    fn all(store: &Store) -> Result<Vec<Kept<Self>>, StoreError> {
+    fn all(store: &Store) -> Result<Listed<Self>, StoreError> {
         store.people()
     }
 

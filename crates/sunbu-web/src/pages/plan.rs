@@ -12,14 +12,15 @@ use sunbu_core::dressing::{
 use sunbu_core::garment::Garment;
 use sunbu_core::problem::Problem;
 use sunbu_draw::{Page, Scene};
-use sunbu_store::{NewPlan, SavedPlan};
+use sunbu_store::{NewPlan, SavedPlan, StoreError, Unread};
 use sunbu_words::Words;
 
 use super::plan_parts::{self as parts, Free, Missed};
+use super::unread;
 use crate::answer::{go, json, page_with, svg};
 use crate::app::Room;
 use crate::ask::{Ask, pairs};
-use crate::error::Fault;
+use crate::error::{Fault, UnreadPlan};
 use crate::parts::{Frame, Here, frame};
 use crate::state::State;
 
@@ -28,6 +29,8 @@ pub(crate) struct Bench {
     ids: (i64, i64),
     /// The number of the person whose hands the case names; none on the bench of a kept plan.
     dresser: Option<i64>,
+    /// The one whose hands were to dress, when that entry does not read.
+    unread_dresser: Option<Box<Unread>>,
     case: CaseFile,
     body: Body,
     cut: Garment,
@@ -45,7 +48,13 @@ impl Bench {
             .zip(ask.id("garment"))
             .ok_or(Fault::NotFound)?;
         let store = room.store();
-        let (dresser, hands) = store.dresser()?.map(|kept| (kept.id, kept.value)).unzip();
+        let (dresser, unread_dresser) = match store.dresser() {
+            Ok(dresser) => (dresser, None),
+            // The plan is made with the hands of whoever is dressed, and says so.
+            Err(StoreError::Unreadable(unread)) => (None, Some(unread)),
+            Err(other) => return Err(other.into()),
+        };
+        let (dresser, hands) = dresser.map(|kept| (kept.id, kept.value)).unzip();
         let case = CaseFile {
             person: store.person(person)?.value,
             garments: vec![store.garment(garment)?.value],
@@ -55,23 +64,35 @@ impl Bench {
             standard: store.own_standard()?.value,
         };
         drop(store);
-        Self::from_case((person, garment), dresser, case)
+        let bench = Self::from_case((person, garment), dresser, case)?;
+        Ok(Self {
+            unread_dresser,
+            ..bench
+        })
     }
 
     /// The bench of a kept plan, as it was, with its dressing.
     pub fn of(saved: &SavedPlan) -> Result<(Self, State), Fault> {
-        let state = State::read(&pairs(saved.query.as_bytes()));
         // Kept by a version with wider limits: shown with another number it would not be the plan.
+        let unread = |problems| {
+            Fault::Plan(Box::new(UnreadPlan {
+                row: saved.row.clone(),
+                query: saved.query.clone(),
+                problems,
+            }))
+        };
+        let case = saved.case.clone().map_err(unread)?;
+        let state = State::read(&pairs(saved.query.as_bytes()));
         let problems: Vec<Problem> = state.problems().into_iter().cloned().collect();
         if !problems.is_empty() {
-            return Err(problems.into());
+            return Err(unread(problems));
         }
-        let ids = saved
-            .row
-            .person_id
-            .zip(saved.row.garment_id)
-            .unwrap_or((0, 0));
-        Ok((Self::from_case(ids, None, saved.case.clone())?, state))
+        let ids = saved.row.person_id.zip(saved.row.garment_id);
+        match Self::from_case(ids.unwrap_or((0, 0)), None, case) {
+            Ok(bench) => Ok((bench, state)),
+            Err(Fault::Kept(problems)) => Err(unread(problems)),
+            Err(other) => Err(other),
+        }
     }
 
     fn from_case(ids: (i64, i64), dresser: Option<i64>, case: CaseFile) -> Result<Self, Fault> {
@@ -94,6 +115,7 @@ impl Bench {
         Ok(Self {
             ids,
             dresser,
+            unread_dresser: None,
             case,
             body,
             cut,
@@ -206,6 +228,7 @@ impl Bench {
             None => w.get("plan-hands-worn"),
         };
         html! {
+            @if let Some(unread) = &self.unread_dresser { (unread::dresser(w, unread)) }
             p.soft { (whose) }
             (parts::steps(w, &found))
         }

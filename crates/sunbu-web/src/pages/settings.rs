@@ -2,8 +2,10 @@
 
 use axum::response::Response;
 use maud::html;
+use sunbu_store::StoreError;
 use sunbu_words::{Lang, Words};
 
+use super::unread;
 use crate::answer::{go, page};
 use crate::app::Room;
 use crate::ask::Ask;
@@ -14,7 +16,12 @@ use crate::parts::{Frame, Here, frame};
 pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let w = ask.words();
     let store = room.store();
-    let (people, dresser) = (store.people()?, store.dresser()?.map(|kept| kept.id));
+    let people = store.people()?;
+    let (dresser, unread) = match store.dresser() {
+        Ok(kept) => (kept.map(|kept| kept.id), None),
+        Err(StoreError::Unreadable(unread)) => (Some(unread.id), Some(unread)),
+        Err(other) => return Err(other.into()),
+    };
     drop(store);
     let title = w.get("settings-title");
     let body = html! {
@@ -35,13 +42,18 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
                 label for="dresser" { (w.get("settings-dresser")) }
                 select #dresser name="dresser" {
                     option value="" selected[dresser.is_none()] { (w.get("settings-dresser-none")) }
-                    @for (kept, name) in people.iter().zip(super::told_apart(w, &people)) {
+                    @for (kept, name) in people.read.iter().zip(super::told_apart(w, &people.read)) {
                         option value=(kept.id) selected[dresser == Some(kept.id)] { (name) }
+                    }
+                    // Stays chosen until somebody chooses otherwise.
+                    @if let Some(unread) = &unread {
+                        option value=(unread.id) selected { (unread::name(w, unread)) }
                     }
                 }
             }
             button { (w.get("save")) }
         }
+        @if let Some(unread) = &unread { (unread::dresser(w, unread)) }
     };
     Ok(page(frame(ask, &Frame::new(&title, Here::Settings), &body)))
 }

@@ -5,9 +5,10 @@ use axum::response::Response;
 use maud::{Markup, html};
 use sunbu_core::dressing::{Fitting, Occasion, Rules, Worth, rank};
 use sunbu_core::problem::Problem;
+use sunbu_store::Unread;
 use sunbu_words::Words;
 
-use super::plan_parts;
+use super::{plan_parts, unread};
 use crate::answer::page_with;
 use crate::app::Room;
 use crate::ask::Ask;
@@ -26,6 +27,16 @@ struct Line {
 struct Left {
     name: String,
     path: String,
+}
+
+impl Left {
+    /// What does not even read.
+    fn of(w: &Words, unread: &Unread) -> Self {
+        Self {
+            name: unread::name(w, unread),
+            path: format!("{}/edit", unread::path(unread)),
+        }
+    }
 }
 
 /// Whose ranking it is: title, place in the menu, and where it is left to.
@@ -58,8 +69,13 @@ pub(crate) fn garments_for(room: &Room, ask: &Ask) -> Result<Response, Fault> {
         back: (format!("/people/{id}"), name),
     };
     let ranked = asked(ask).map(|occasion| {
-        let (mut named, mut fittings, mut left) = (Vec::new(), Vec::new(), Vec::new());
-        for (kept, name) in garments.iter().zip(super::told_apart(w, &garments)) {
+        let (mut named, mut fittings) = (Vec::new(), Vec::new());
+        let mut left: Vec<Left> = garments.unread.iter().map(|one| Left::of(w, one)).collect();
+        for (kept, name) in garments
+            .read
+            .iter()
+            .zip(super::told_apart(w, &garments.read))
+        {
             let Ok(garment) = kept.value.garment() else {
                 left.push(Left {
                     name,
@@ -96,8 +112,9 @@ pub(crate) fn people_for(room: &Room, ask: &Ask) -> Result<Response, Fault> {
         back: (format!("/garments/{id}"), name),
     };
     let ranked = asked(ask).map(|occasion| {
-        let (mut named, mut fittings, mut left) = (Vec::new(), Vec::new(), Vec::new());
-        for (kept, name) in people.iter().zip(super::told_apart(w, &people)) {
+        let (mut named, mut fittings) = (Vec::new(), Vec::new());
+        let mut left: Vec<Left> = people.unread.iter().map(|one| Left::of(w, one)).collect();
+        for (kept, name) in people.read.iter().zip(super::told_apart(w, &people.read)) {
             let Ok(body) = kept.value.body() else {
                 left.push(Left {
                     name,

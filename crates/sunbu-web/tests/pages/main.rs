@@ -8,3 +8,4 @@ mod plans;
 mod rules;
 mod snapshots;
 mod studio;
+mod unread;

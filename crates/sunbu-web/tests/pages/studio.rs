@@ -10,7 +10,7 @@ use tower::ServiceExt;
 
 pub const NOW: &str = "2026-03-01T09:30:00+09:00";
 
-fn studio(store: Store) -> Router {
+pub fn studio(store: Store) -> Router {
     router(App {
         store,
         clock: Box::new(|| NOW.to_owned()),

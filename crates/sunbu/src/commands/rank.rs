@@ -5,6 +5,7 @@ use std::path::Path;
 use clap::ArgMatches;
 use sunbu_core::case::{Person, Piece};
 use sunbu_core::dressing::{self, Occasion, Standard};
+use sunbu_store::Unread;
 use sunbu_words::Words;
 
 use super::studio::{the_garment, the_person};
@@ -29,6 +30,8 @@ pub fn run(words: &Words, given: &ArgMatches) -> Answer {
 /// Whom to plan in what, and what the rows of the answer are.
 struct Rows {
     pairs: Vec<(Person, Piece)>,
+    /// Names of the entries that do not read.
+    left_out: Vec<String>,
     side: Side,
     ranked_for: String,
     occasion: Occasion,
@@ -40,7 +43,7 @@ fn answer(words: &Words, given: &ArgMatches, json: bool) -> Result<Answer, Vec<T
         Some(_) => of_case(given)?,
         None => of_studio(given)?,
     };
-    if rows.pairs.is_empty() {
+    if rows.pairs.is_empty() && rows.left_out.is_empty() {
         return Err(vec![Trouble::at("--studio", "", "trouble-empty-studio")]);
     }
     let mut names = Vec::new();
@@ -64,6 +67,7 @@ fn answer(words: &Words, given: &ArgMatches, json: bool) -> Result<Answer, Vec<T
         rows_are: rows.side,
         ranked_for: &rows.ranked_for,
         rows: &ranking,
+        left_out: &rows.left_out,
     };
     let said = if json {
         report::text(&RankReport::of(words, &ranked))
@@ -89,6 +93,7 @@ fn of_case(given: &ArgMatches) -> Result<Rows, Vec<Trouble>> {
             .into_iter()
             .map(|piece| (person.clone(), piece))
             .collect(),
+        left_out: Vec::new(),
         side: Side::Garments,
         occasion: asked.occasion,
         standard: asked.standard,
@@ -109,26 +114,38 @@ fn of_studio(given: &ArgMatches) -> Result<Rows, Vec<Trouble>> {
         Some(file) => input::standard(file)?,
         None => store.standard().map_err(told)?,
     };
-    let (pairs, side, ranked_for) = match (text(given, "person"), text(given, "garment")) {
+    let names = |unread: &[Unread]| {
+        let name = |one: &Unread| studio::shown_name(one.name());
+        unread.iter().map(name).collect::<Vec<_>>()
+    };
+    let (pairs, left_out, side, ranked_for) = match (text(given, "person"), text(given, "garment"))
+    {
         (_, Some(garment)) => {
-            let piece = the_garment(&store, place, garment)?.value;
+            let piece = the_garment(&store, place, garment)?;
             let people = store.people().map_err(told)?;
+            let left_out = names(&people.unread);
             let pairs = people
+                .read
                 .into_iter()
                 .map(|person| (person.value, piece.clone()));
-            (pairs.collect(), Side::People, piece.name.clone())
+            let pairs: Vec<_> = pairs.collect();
+            (pairs, left_out, Side::People, piece.name)
         }
         (person, None) => {
-            let person = the_person(&store, place, person.unwrap_or_default(), "--person")?.value;
+            let person = the_person(&store, place, person.unwrap_or_default(), "--person")?;
             let garments = store.garments().map_err(told)?;
+            let left_out = names(&garments.unread);
             let pairs = garments
+                .read
                 .into_iter()
                 .map(|piece| (person.clone(), piece.value));
-            (pairs.collect(), Side::Garments, person.name.clone())
+            let pairs: Vec<_> = pairs.collect();
+            (pairs, left_out, Side::Garments, person.name)
         }
     };
     Ok(Rows {
         pairs,
+        left_out,
         side,
         ranked_for,
         occasion,

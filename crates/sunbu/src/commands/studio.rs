@@ -4,7 +4,7 @@ use std::path::Path;
 
 use clap::ArgMatches;
 use sunbu_core::case::{Person, Piece};
-use sunbu_store::{Counts, Kept, Store};
+use sunbu_store::{Counts, Listed, Store};
 use sunbu_words::Words;
 
 use super::nearest::nearest;
@@ -118,54 +118,70 @@ fn erased(words: &Words, given: &ArgMatches) -> Result<Answer, Vec<Trouble>> {
     let place = named.unwrap_or(Path::new("sunbu"));
     let told = |error| studio::troubled(place, error);
     let asked = text(given, "person").unwrap_or_default();
-    let person = the_person(&store, place, asked, "sunbu erase")?;
-    let plans = store.plans_of_person(person.id).map_err(told)?.len();
-    let name = &person.value.name;
+    let people = store.people().map_err(told)?;
+    // Whom the core no longer reads can be erased like everybody else.
+    let (id, name) = the_one(named_people(&people), asked, "sunbu erase")?;
+    let plans = store.plans_of_person(id).map_err(told)?.len();
     if !given.get_flag("yes") {
-        let trouble =
-            Trouble::at("--yes", name.as_str(), "trouble-not-sure").counting("plans", plans);
+        let trouble = Trouble::at("--yes", name, "trouble-not-sure").counting("plans", plans);
         return Err(vec![trouble]);
     }
-    store.erase_person(person.id).map_err(told)?;
-    let args = [("name", name.into()), ("plans", plans.into())];
+    store.erase_person(id).map_err(told)?;
+    let name = studio::shown_name(name);
+    let args = [("name", (&name).into()), ("plans", plans.into())];
     Ok(Answer::Done(words.with("said-erased", &args) + "\n"))
 }
 
 /// The person of the studio with this name, or with this number; `argument` is where it was given.
 ///
 /// # Errors
-/// When nobody has it, or several have.
+/// When nobody has it, several have, or the entry does not read.
 pub fn the_person(
     store: &Store,
     place: &Path,
     named: &str,
     argument: &'static str,
-) -> Result<Kept<Person>, Vec<Trouble>> {
-    let people = store
-        .people()
-        .map_err(|error| studio::troubled(place, error))?;
-    the_one(people, named, argument, |person| &person.name)
+) -> Result<Person, Vec<Trouble>> {
+    let told = |error| studio::troubled(place, error);
+    let people = store.people().map_err(told)?;
+    let (id, _) = the_one(named_people(&people), named, argument)?;
+    Ok(store.person(id).map_err(told)?.value)
+}
+
+/// Everyone's number and name, of those who do not read, too.
+fn named_people(people: &Listed<Person>) -> Vec<(i64, &str)> {
+    named(people, |person| &person.name)
+}
+
+fn named<T>(listed: &Listed<T>, name: impl Fn(&T) -> &str) -> Vec<(i64, &str)> {
+    let read = listed.read.iter().map(|kept| (kept.id, name(&kept.value)));
+    let unread = listed
+        .unread
+        .iter()
+        .map(|unread| (unread.id, unread.name()));
+    read.chain(unread).collect()
 }
 
 /// The garment of the studio with this name, or with this number.
 ///
 /// # Errors
-/// When none has it, or several have.
-pub fn the_garment(store: &Store, place: &Path, named: &str) -> Result<Kept<Piece>, Vec<Trouble>> {
-    let garments = store
-        .garments()
-        .map_err(|error| studio::troubled(place, error))?;
-    the_one(garments, named, "--garment", |piece| &piece.name)
+/// When none has it, several have, or the entry does not read.
+pub fn the_garment(store: &Store, place: &Path, asked: &str) -> Result<Piece, Vec<Trouble>> {
+    let told = |error| studio::troubled(place, error);
+    let garments = store.garments().map_err(told)?;
+    let pieces = named(&garments, |piece| &piece.name);
+    let (id, _) = the_one(pieces, asked, "--garment")?;
+    Ok(store.garment(id).map_err(told)?.value)
 }
 
-fn the_one<T>(
-    kept: Vec<Kept<T>>,
+/// The one of this name, or of this number.
+fn the_one<'a>(
+    kept: Vec<(i64, &'a str)>,
     named: &str,
     place: &'static str,
-    name: impl Fn(&T) -> &str,
-) -> Result<Kept<T>, Vec<Trouble>> {
-    let matching = |one: &&Kept<T>| name(&one.value) == named;
-    let ids: Vec<i64> = kept.iter().filter(matching).map(|one| one.id).collect();
+) -> Result<(i64, &'a str), Vec<Trouble>> {
+    let matching = kept.iter().filter(|(_, name)| *name == named);
+    let ids: Vec<i64> = matching.map(|(id, _)| *id).collect();
     let id = match ids.as_slice() {
         [id] => Some(*id),
         [] => named.parse().ok(),
@@ -176,8 +192,8 @@ fn the_one<T>(
         }
     };
     // Parted by what names do not hold: they may well hold commas.
-    let near = nearest(named, kept.iter().map(|one| (one.id, name(&one.value))));
-    let found = kept.into_iter().find(|one| Some(one.id) == id);
+    let near = nearest(named, kept.iter().copied());
+    let found = kept.into_iter().find(|one| Some(one.0) == id);
     found.ok_or_else(|| {
         let trouble = Trouble::at(place, named, "trouble-nobody").counting("near", near.len());
         vec![trouble.with("known", near.join(" / "))]

@@ -27,6 +27,9 @@ pub struct RankReport {
     met: bool,
     /// Best first.
     rows: Vec<Row>,
+    /// Names of the studio's entries that are not ranked, because they cannot be read as they are
+    /// kept.
+    left_out: Vec<String>,
 }
 
 /// What the rows of a ranking are.
@@ -143,6 +146,8 @@ pub struct Ranked<'a> {
     pub ranked_for: &'a str,
     /// Names with their worth, best first.
     pub rows: &'a [(String, Worth)],
+    /// Names of the entries that do not read.
+    pub left_out: &'a [String],
 }
 
 impl Ranked<'_> {
@@ -167,6 +172,7 @@ impl RankReport {
             ranked_for: ranked.ranked_for.to_owned(),
             met: ranked.met(),
             rows: ranked.rows.iter().enumerate().map(row).collect(),
+            left_out: ranked.left_out.to_vec(),
         }
     }
 }

@@ -27,5 +27,13 @@ pub fn page(words: &Words, ranked: &Ranked<'_>) -> String {
         page.item(&format!("{:>3}. ", at + 1), &words.with("cli-row", &args));
         page.paragraph("     ", &words.reason(worth));
     }
+    if !ranked.left_out.is_empty() {
+        let names = ranked.left_out.join(" / ");
+        page.gap();
+        page.paragraph(
+            "",
+            &words.with("cli-left-out", &[("names", (&names).into())]),
+        );
+    }
     page.into_text()
 }

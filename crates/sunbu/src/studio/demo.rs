@@ -40,8 +40,8 @@ pub fn fill(store: &mut Store, path: &Path, words: &Words) -> Result<bool, Vec<T
     let now = now();
     store.add_all(&invited, &hung, &now).map_err(told)?;
     let (kept, kept_garments) = (
-        store.people().map_err(told)?,
-        store.garments().map_err(told)?,
+        store.people().map_err(told)?.read,
+        store.garments().map_err(told)?.read,
     );
     // The store lists by name; the demo's order says who runs the studio: the first, and her
     // hands are taped.

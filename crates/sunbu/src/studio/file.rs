@@ -83,6 +83,11 @@ fn folder_for(path: &Path) -> Result<(), Vec<Trouble>> {
     })
 }
 
+/// A name as it is kept, fit for a terminal: what another program wrote may hold anything.
+pub fn shown_name(name: &str) -> String {
+    name.replace(char::is_control, "\u{fffd}")
+}
+
 /// What a store says is wrong, at its file.
 pub fn troubled(path: &Path, error: StoreError) -> Vec<Trouble> {
     let at = |code| Trouble::at(path.display().to_string(), "", code);
@@ -95,6 +100,11 @@ pub fn troubled(path: &Path, error: StoreError) -> Vec<Trouble> {
         StoreError::Standard(why) => at("trouble-house-rules").with("why", why.to_string()),
         StoreError::InUse => at("trouble-in-use"),
         StoreError::Exists(file) => Trouble::at(file.display().to_string(), "", "trouble-exists"),
+        StoreError::Unreadable(unread) => {
+            let trouble = at("trouble-unreadable").with("name", shown_name(unread.name()));
+            let number = trouble.with("number", unread.id.to_string());
+            return [vec![number], troubles(unread.problems)].concat();
+        }
         StoreError::Unfit(problems) => return troubles(problems),
         StoreError::Traces(why) => at("trouble-traces").with("why", why),
         StoreError::Disk(why) | StoreError::Other(why) => at("trouble-store").with("why", why),

@@ -8,5 +8,5 @@ mod serve;
 
 pub use clock::now;
 pub use demo::fill;
-pub use file::{existing, fresh, restore_into, troubled};
+pub use file::{existing, fresh, restore_into, shown_name, troubled};
 pub use serve::{Door, open};
