@@ -47,6 +47,12 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     Ok(())
 }
 
+/// Draws a ring of 9 to 12 pixels about a place, as far as it lies on the picture.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "held within the picture"
+)]
 fn ring(image: &mut image::RgbImage, at: [f64; 2], colour: [u8; 3]) {
     for i in 0..720 {
         let (sin, cos) = (f64::from(i) * std::f64::consts::TAU / 720.0).sin_cos();
