@@ -11,6 +11,7 @@ mod exif;
 mod kind;
 mod picture;
 mod svg;
+mod turn;
 mod whole;
 
 pub use change::Area;

@@ -3,10 +3,10 @@
 use fast_image_resize::images::{Image, ImageRef};
 use fast_image_resize::{FilterType, PixelType, ResizeAlg, ResizeOptions, Resizer};
 use image::RgbImage;
-use image::metadata::Orientation;
 use jpeg_encoder::{ColorType, Encoder, SamplingFactor};
 use sunbu_core::photo::{Gray, PictureError};
 
+use crate::turn::upright;
 use crate::{decode, kind};
 
 /// The most bytes of a file: 40 MB. Chosen: a phone's 50-megapixel JPEG has up to 25 MB.
@@ -67,7 +67,7 @@ impl Picture {
         }
         let format = kind::of(bytes).map_err(|found| PictureError::OtherKind { found })?;
         let (pixels, told) = decode::decode(format, bytes)?;
-        let pixels = fit(pixels, LONGEST_SIDE); // first, as fewer pixels are then turned
+        let pixels = fit(pixels, LONGEST_SIDE); // before it is turned, as there is less to turn then
         Ok(Picture {
             pixels: upright(pixels, told.orientation),
             focal: told.focal,
@@ -190,11 +190,4 @@ fn fit(picture: RgbImage, longest: u32) -> RgbImage {
         .expect("both pictures are of the same kind");
     let (width, height) = (to.width(), to.height());
     RgbImage::from_raw(width, height, to.into_vec()).expect("as many bytes as the sides say")
-}
-
-/// The picture turned and mirrored as its file wants it shown.
-fn upright(picture: RgbImage, orientation: Orientation) -> RgbImage {
-    let mut picture = image::DynamicImage::ImageRgb8(picture);
-    picture.apply_orientation(orientation);
-    picture.into_rgb8()
 }

@@ -4,7 +4,8 @@ use std::fmt;
 use std::sync::{Arc, OnceLock};
 
 use resvg::tiny_skia::{Color, Pixmap, Transform};
-use resvg::usvg::{ImageHrefResolver, Options, Tree, fontdb};
+use resvg::usvg::fontdb::{self, Family};
+use resvg::usvg::{ImageHrefResolver, Options, Tree};
 
 /// The longest side of a drawing's picture, in pixels. Chosen: A4 at 600 dots per inch.
 const LONGEST_DRAWN_SIDE: u32 = 7016; // = 29.7 / 2.54 * 600., rounded up
@@ -94,17 +95,69 @@ pub fn png_of_svg(svg: &str, width_px: u32) -> Result<Vec<u8>, SvgError> {
         .map_err(|error| unreadable(error.to_string()))
 }
 
-/// The family for letters whose drawing names none that is installed.
+/// The family for letters whose drawing names none.
 const SANS: &str = "sans-serif";
 
 /// The fonts of this machine, looked for once.
 fn fonts() -> Arc<fontdb::Database> {
     static FONTS: OnceLock<Arc<fontdb::Database>> = OnceLock::new();
-    FONTS
-        .get_or_init(|| {
-            let mut fonts = fontdb::Database::new();
-            fonts.load_system_fonts();
-            Arc::new(fonts)
-        })
-        .clone()
+    FONTS.get_or_init(|| Arc::new(installed())).clone()
+}
+
+/// The installed fonts, with one of them for each of the two general names that a drawing ends its
+/// list with: a machine need not have those that the names usually stand for, and no letter would
+/// show.
+fn installed() -> fontdb::Database {
+    let mut fonts = fontdb::Database::new();
+    fonts.load_system_fonts();
+    if let Some(family) = stand_in(&fonts, Family::SansSerif, ["gothic", "sans"]) {
+        fonts.set_sans_serif_family(family);
+    }
+    if let Some(family) = stand_in(&fonts, Family::Serif, ["mincho", "serif"]) {
+        fonts.set_serif_family(family);
+    }
+    fonts
+}
+
+/// The family to use for a general name that no installed font goes by: one with Japanese letters,
+/// with one of these words in its name, as far as there is one. None when none is needed, or
+/// nothing installed.
+fn stand_in(fonts: &fontdb::Database, general: Family<'_>, words: [&str; 2]) -> Option<String> {
+    let query = fontdb::Query {
+        families: &[general],
+        ..fontdb::Query::default()
+    };
+    if fonts.query(&query).is_some() {
+        return None;
+    }
+    let upright = fonts
+        .faces()
+        .filter(|face| face.style == fontdb::Style::Normal);
+    let best = upright.min_by_key(|face| {
+        let name = family(face);
+        let lower = name.to_lowercase();
+        let named = words.iter().any(|word| lower.contains(word));
+        let weight = face.weight.0.abs_diff(fontdb::Weight::NORMAL.0);
+        (!is_japanese(fonts, face.id), !named, weight, name)
+    })?;
+    Some(family(best))
+}
+
+fn family(face: &fontdb::FaceInfo) -> String {
+    face.families
+        .first()
+        .map_or_else(String::new, |(name, _)| name.clone())
+}
+
+/// Whether the font has the letters of the trade, by two of them.
+fn is_japanese(fonts: &fontdb::Database, id: fontdb::ID) -> bool {
+    let has = |data: &[u8], index: u32| {
+        let face = ttf_parser::Face::parse(data, index).ok()?;
+        Some(
+            "帯お"
+                .chars()
+                .all(|letter| face.glyph_index(letter).is_some()),
+        )
+    };
+    fonts.with_face_data(id, has).flatten().unwrap_or(false)
 }
