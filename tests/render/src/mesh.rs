@@ -178,11 +178,17 @@ fn band(
         let (girth, side) = (d.surface.girth(z), d.surface.side_arc(z));
         let s = arc_of_angle(turn, girth, side);
         let s = if turn >= TAU { s + girth } else { s };
-        let past_seam = if s > 0.5 * girth { s - girth } else { s } - d.back_seam(z);
+        // Counted from the back both ways, so that a pattern runs straight on both sides.
+        let from_back = if u > 0.5 && span.1 > PI { s - girth } else { s };
+        let from_back = if from_back < -0.5 * girth {
+            from_back + girth
+        } else {
+            from_back
+        };
         Vertex {
             at: d.surface.at(s, z, stands),
-            cloth: [s, z],
-            extra: [past_seam, d.fold.at(turn) - z],
+            cloth: [from_back, z],
+            extra: [from_back - d.back_seam(z), d.fold.at(turn) - z],
         }
     })
 }
@@ -233,11 +239,12 @@ fn bodice(dressed: &Dressed, fine: usize) -> Patch {
         let (girth, side) = (d.surface.girth(z), d.surface.side_arc(z));
         let s = arc_of_angle(turn, girth, side);
         let s = if u >= 1.0 { s + girth } else { s };
-        let past_seam = if u > 0.5 { s - girth } else { s } - d.back_seam(z);
+        let from_back = if u > 0.5 { s - girth } else { s };
+        let front = if turn.cos() < 0.0 { 1.0 } else { -1.0 };
         Vertex {
             at: d.surface.at(s, z, dressed.nape_out(s, z)),
-            cloth: [s, z],
-            extra: [past_seam, if turn.cos() < 0.0 { 1.0 } else { -1.0 }],
+            cloth: [from_back, z],
+            extra: [from_back - d.back_seam(z), front],
         }
     })
 }
@@ -262,20 +269,20 @@ fn sleeve(dressed: &Dressed, left: bool, fine: usize, out: &mut Vec<Patch>) {
     };
     for sign in [1.0, -1.0] {
         let hung = |at: V3, drop: f64, swell: f64| {
-            let aside = sign * swell * (1.0 - (-drop / 3.0).exp());
+            let aside = sign * swell * (1.0 - (-drop / 1.2).exp());
             add(add(at, times(across, aside)), [0.0, 0.0, -drop])
         };
         let cloth = |place: &dyn Fn(f64, f64) -> V3, u: f64, v: f64, wide: f64, long: f64| Vertex {
             at: place(u, v),
-            cloth: [wide * u, long * v],
+            cloth: [wide * u, long * v * v],
             extra: [0.0; 2],
         };
         let (wide, long) = (dressed.yuki - dressed.katahaba, dressed.sodetake);
-        let hanging = |u: f64, v: f64| hung(ridge(u), v * long, 2.6);
+        let hanging = |u: f64, v: f64| hung(ridge(u), long * v * v, 3.4);
         out.push(Patch::grid(Stuff::Sleeve, fine / 4, fine / 4, |u, v| {
             cloth(&hanging, u, v, wide, long)
         }));
-        let over = |u: f64, v: f64| hung(yoke(u), v * 23.0, 3.5 * u);
+        let over = |u: f64, v: f64| hung(yoke(u), 23.0 * v * v, 3.4 * u);
         out.push(Patch::grid(Stuff::Sleeve, fine / 4, fine / 4, |u, v| {
             cloth(&over, u, v, dressed.katahaba, 23.0)
         }));
@@ -307,14 +314,14 @@ fn limbs(dressed: &Dressed, left: bool, fine: usize, out: &mut Vec<Patch>) {
     let b = &dressed.build;
     let (over, across, along) = (b.over_arm(left), b.across_arm(left), b.arm(left));
     let wrist = b.along_arm(left, b.reach(), 0.0);
-    let elbow = b.along_arm(left, dressed.yuki.min(b.reach()) - 14.0, 0.0);
+    let elbow = b.along_arm(left, dressed.yuki.min(b.reach()) - 8.0, 0.0);
     let round = fine / 4;
     out.push(tube(
         Stuff::Skin,
         round,
         [elbow, wrist],
         [over, across],
-        [[3.2, 3.4], [WRIST_HALF, 2.5]],
+        [[1.9, 2.2], [WRIST_HALF, 2.3]],
     ));
     let half = 0.5 * b.hand;
     out.push(ball(
@@ -364,6 +371,14 @@ fn head(dressed: &Dressed, fine: usize, out: &mut Vec<Patch>) {
         round,
         [0.0, ahead - 1.6, stature + hair - 0.5 * tall - 0.2],
         axes(half + 0.9, deep + 0.4, 0.5 * tall + 0.2),
+        (0.0, 1.0),
+    ));
+    // Behind, the hair goes down to the nape.
+    out.push(ball(
+        Stuff::Hair,
+        round,
+        [0.0, ahead - 0.36 * deep, stature - 1.02 * rise],
+        axes(half + 0.3, 0.7 * deep, 0.84 * rise),
         (0.0, 1.0),
     ));
     out.push(ball(

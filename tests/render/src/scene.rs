@@ -188,7 +188,7 @@ fn placed(random: &mut Random, view: View, crown: f64) -> Option<(Lens, Room)> {
     let height = random.between(60.0, 170.0);
     let focal_share = random.between(0.6, 1.6);
     let share = focal_share * crown / distance;
-    if !(0.42..0.92).contains(&share) {
+    if !(0.5..0.92).contains(&share) {
         return None;
     }
     let focal_px = BODY_PX * distance / crown;

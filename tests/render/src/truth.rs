@@ -6,19 +6,30 @@
 use std::collections::BTreeMap;
 use std::f64::consts::{PI, TAU};
 
-use sunbu_core::drape::{FOLD_OUT, OBI_OUT, Round, arc_of_angle};
+use sunbu_core::drape::{DRUM_WIDTH, FOLD_OUT, OBI_OUT, Round, arc_of_angle};
 use sunbu_core::photo::{Mark, View};
 
 use crate::dressed::{Collar, Dressed, OBIAGE_OUT};
 use crate::lens::Lens;
-use crate::mesh::{Patch, Stuff};
+use crate::mesh::Patch;
 use crate::vector::{V3, add, cross, dot, length, sub, times};
 
 /// Places tried round the body for the widest sight line: 0.02 cm apart.
 const TRIED: u32 = 720;
-/// What lies nearer before a mark than this does not hide it, in centimetres: at an outline the
-/// cloth itself comes so near to the sight line.
-const SPARE: f64 = 2.5;
+/// What lies nearer before a mark than this does not hide it, in centimetres.
+fn spare(mark: Mark) -> f64 {
+    match mark {
+        // Hair and brow hide the crown itself, but a hand that marks knows where it is.
+        Mark::Crown => f64::MAX,
+        // The collar stands up from the ring that the surface has for the neck's base.
+        Mark::CollarShoulderLeft | Mark::CollarShoulderRight => 9.0,
+        // At an outline the cloth itself comes so near to the sight line.
+        _ => 2.5,
+    }
+}
+
+/// How far above an edge a place is marked that is to be just above it, in centimetres.
+const JUST: f64 = 0.3;
 
 /// One mark as it really is.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -150,19 +161,24 @@ impl Finder<'_> {
     /// Where the back seam comes out above the obi or, as the lens sees it, above the drum.
     fn seam_above_drum(&self) -> V3 {
         let d = &self.dressed.drape;
+        let half = 0.5 * DRUM_WIDTH;
+        let pixel = |p: V3| self.lens.project(p).map_or([0.0, f64::MAX], |p| p.0);
+        let [a, b] = [-half, half].map(|x| pixel(d.drum_at(x, d.drum.top)));
+        let is_above = |p: [f64; 2]| {
+            let share = (p[0] - a[0]) / (b[0] - a[0]);
+            p[1] < a[1] + share * (b[1] - a[1])
+        };
         let (mut low, mut high) = (d.obi_top().back, d.back_neck - d.nape_drop);
-        let height = |p: V3| self.lens.project(p).map_or(f64::MAX, |(pixel, _)| pixel[1]);
         for _ in 0..50 {
             let z = 0.5 * (low + high);
-            let seam = self.dressed.on_back_seam(z);
-            let edge = d.drum_at(seam[0], d.drum.top);
-            if height(seam) < height(edge) {
+            if is_above(pixel(self.dressed.on_back_seam(z))) {
                 high = z;
             } else {
                 low = z;
             }
         }
-        self.dressed.on_back_seam(0.5 * (low + high))
+        // Seen from above, the pillow fills the way from the drum to the back.
+        self.dressed.on_back_seam(high.max(d.drum.top) + JUST)
     }
 
     /// Where a collar from the left or the right shoulder goes under the obi, the obiage, or the
@@ -322,8 +338,8 @@ impl Finder<'_> {
             .filter_map(|&mark| {
                 let world = self.world(mark);
                 let (pixel, _) = self.lens.project(world)?;
-                let visible =
-                    self.lens.holds(pixel) && !screen.hides(self.lens.position, world, pixel);
+                let hidden = screen.hides(self.lens.position, world, pixel, spare(mark));
+                let visible = self.lens.holds(pixel) && !hidden;
                 let seen = Seen {
                     pixel,
                     world,
@@ -344,8 +360,7 @@ struct Screen {
 impl Screen {
     fn of(lens: &Lens, patches: &[Patch]) -> Self {
         let (mut boxes, mut corners) = (Vec::new(), Vec::new());
-        // Hair hides no crown: a hand that marks knows where it is.
-        for patch in patches.iter().filter(|p| p.stuff != Stuff::Hair) {
+        for patch in patches {
             let pixels: Vec<Option<[f64; 2]>> = patch
                 .vertices
                 .iter()
@@ -365,7 +380,7 @@ impl Screen {
     }
 
     /// Whether a triangle lies clearly before a place, as seen from `eye`.
-    fn hides(&self, eye: V3, place: V3, [x, y]: [f64; 2]) -> bool {
+    fn hides(&self, eye: V3, place: V3, [x, y]: [f64; 2], spare: f64) -> bool {
         let way = sub(place, eye);
         let far = length(way);
         let within = |b: &[f64; 4]| b[0] <= x && x <= b[2] && b[1] <= y && y <= b[3];
@@ -374,7 +389,7 @@ impl Screen {
             .zip(&self.corners)
             .filter(|(b, _)| within(b))
             .any(|(_, corners)| {
-                hit(eye, times(way, 1.0 / far), corners).is_some_and(|at| at < far - SPARE)
+                hit(eye, times(way, 1.0 / far), corners).is_some_and(|at| at < far - spare)
             })
     }
 }

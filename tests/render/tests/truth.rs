@@ -141,3 +141,30 @@ fn what_is_askew_moves_its_marks_by_as_much() {
     let want = 1.5 * share;
     assert!((crossing - want).abs() < 0.01, "{crossing} against {want}");
 }
+
+#[test]
+fn what_turns_away_from_the_lens_is_hidden_and_what_faces_it_with_nothing_before_it_is_seen() {
+    let (mut corners, mut facing) = (0, 0);
+    for seed in SEEDS {
+        let scene = Scene::random_from(seed, View::Front);
+        let (dressed, truth) = (scene.dressed(), scene.truth());
+        let d = &dressed.drape;
+        let (z, eye) = (d.outer_corner, scene.lens.position);
+        // A centimetre to either side of the outline it may be called either way.
+        let [before, behind] = [1.5, -1.5].map(|by| d.surface.faces(d.outer_edge(z) + by, z, eye));
+        let seen = truth[&Mark::UwamaeCorner].visible;
+        if before && behind {
+            facing += 1;
+            assert!(seen, "{seed}: the corner faces the lens");
+        }
+        let far = d.surface.outlines(z, 0.0, eye)[0] + 6.0 < d.outer_edge(z);
+        if far {
+            corners += 1;
+            assert!(!seen, "{seed}: the corner is round the side");
+        }
+    }
+    assert!(
+        corners + facing > 5,
+        "{corners} hidden and {facing} facing corners"
+    );
+}
