@@ -2,6 +2,7 @@
 
 mod against;
 mod decision;
+mod diagnose;
 mod forward;
 mod given;
 mod local;
@@ -19,6 +20,10 @@ mod worth;
 
 pub use against::{Against, HandUnit, Hands, Landmark, height_by_body, length_by_hand};
 pub use decision::{Decision, Dressing};
+pub use diagnose::{
+    Cause, Change, Correction, Diagnosis, Doubt, Finding, GREATEST_CM, Observed, ObservedError,
+    Parts, RIVAL_ODDS, Shown, Sight, Tell, WRONG_SHARE, diagnose, usual_sd,
+};
 pub use forward::{appearance, hem_as_seen, raise_kept};
 pub use given::{Fitting, Given, customary};
 pub use plan::{Binding, Check, Locks, MET_WITHIN_CM, Plan, Rival, Side, assess, plan};
@@ -34,6 +39,6 @@ pub use standard::{
     StandardError, Target, Way, Wish,
 };
 pub use standard_check::{MOST_CM, MOST_WEIGHT, SPREAD_CM};
-pub use steps::{Caution, Step, StepId, StepNumber, StepValue, steps};
+pub use steps::{Caution, Step, StepId, StepNumber, StepValue, step_of, steps};
 pub use ways_out::{Remedy, WayOut, WaysOut, ways_out};
 pub use worth::{Cut, Reason, Verdict, Worth, rank, worth};

@@ -158,6 +158,17 @@ pub fn steps(
         .collect()
 }
 
+/// The step in which a decision is made: the first, where a later one only takes it over from the
+/// garment below.
+///
+/// # Panics
+/// Never: every decision is made in a step, which a test holds.
+pub fn step_of(decision: Decision) -> StepId {
+    let made = |id: &&StepId| contents(**id).0.contains(&StepValue::Do(decision));
+    let step = StepId::ALL.iter().find(made);
+    *step.expect("every decision is made in a step")
+}
+
 /// Whether a decision of (nearly) nothing needs no mention.
 fn optional(decision: Decision) -> bool {
     use Decision as D;
@@ -267,5 +278,20 @@ fn contents(id: StepId) -> (&'static [StepValue], &'static [Caution]) {
             ],
             &[C::Fainting, C::LongHem, C::Children],
         ),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{StepId, step_of};
+    use crate::dressing::decision::Decision;
+
+    #[test]
+    fn every_decision_is_made_in_a_step_and_the_nape_with_the_juban() {
+        let steps: Vec<StepId> = Decision::ALL.iter().map(|&d| step_of(d)).collect();
+        assert_eq!(steps.len(), Decision::COUNT);
+        assert_eq!(step_of(Decision::NapeDrop), StepId::Juban);
+        assert!(step_of(Decision::HemHeight) < step_of(Decision::KoshihimoBack));
+        assert!(step_of(Decision::KoshihimoBack) < step_of(Decision::ObiLowerEdge));
     }
 }

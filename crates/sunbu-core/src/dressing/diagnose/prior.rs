@@ -1,0 +1,189 @@
+//! What is believed before looking: how far hands stray, what it is to be wrong, what is given.
+
+use nalgebra::{Const, DMatrix, Dyn, OMatrix, SMatrix};
+
+use super::observed::Observed;
+use crate::dressing::decision::{Decision, Dressing};
+use crate::dressing::forward::appearance;
+use crate::dressing::given::{Fitting, Given};
+use crate::dressing::predict::INPUTS;
+use crate::dressing::quantity::{Appearance, Quantity};
+use crate::dressing::standard::Rules;
+use crate::scalar::Dual;
+
+/// How likely each decision is to be wrong before anything is seen: two of twenty (chosen).
+pub const WRONG_SHARE: f64 = 0.1;
+
+/// Hands that know what they do stay within so many of their standard deviations: 95 % of the time.
+const HANDS_95: f64 = 1.96;
+
+/// So many standard deviations must an amount stand out to be told from hands, body and reading.
+///
+/// With a share of wrong decisions of [`WRONG_SHARE`] and amounts a few deviations wide, a cause
+/// becomes likelier than none at about 2.6 deviations; 1.3 more and nine in ten amounts get past it.
+const STANDS_OUT: f64 = 3.9;
+
+/// A wrong decision is off by up to so many of the way's spreads beyond the tolerance: chosen, so
+/// that a raise of 15 done as 5, or a tie a hand too high, is still an ordinary mistake.
+const REACH_SPREADS: f64 = 2.5;
+
+/// No reading is taken to be more exact, in centimetres: cloth has a thickness, an edge a width.
+const FINEST_CM: f64 = 0.05;
+
+/// How far beyond what can be done the model may be asked, in centimetres.
+const BEYOND_CM: f64 = 10.0;
+
+/// Inputs of the model as they differ from plan and fitting: decisions, then givens.
+pub(super) type Offsets = [f64; INPUTS];
+
+/// One row for each reading, one column for each input.
+pub(super) type Rows = OMatrix<f64, Dyn, Const<INPUTS>>;
+
+/// Wrong amounts in one direction: normal about a middle, in centimetres.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Slab {
+    /// The middle, with its sign.
+    pub(super) middle: f64,
+    /// The standard deviation.
+    pub(super) sd: f64,
+}
+
+/// What one decision may have become.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Stray {
+    /// Standard deviation when done as planned.
+    pub(super) hands: f64,
+    /// More is wrong, and can be told; infinite where nothing that was read hangs on it.
+    pub(super) tolerance: f64,
+    /// Wrong upward, where there is room for it.
+    pub(super) up: Option<Slab>,
+    /// Wrong downward.
+    pub(super) down: Option<Slab>,
+}
+
+impl Stray {
+    /// Whether it can be seen to be wrong at all.
+    pub(super) fn shows(&self) -> bool {
+        self.up.is_some() || self.down.is_some()
+    }
+
+    /// The slab of one direction.
+    pub(super) fn slab(&self, up: bool) -> Option<Slab> {
+        if up { self.up } else { self.down }
+    }
+}
+
+/// The question: whom, what was meant, what was read.
+pub(super) struct Question<'a> {
+    pub(super) fitting: &'a Fitting,
+    pub(super) rules: &'a Rules,
+    pub(super) planned: &'a Dressing,
+    pub(super) observed: &'a Observed,
+    /// Covariance of the reading, with the finest error of a reading put in.
+    pub(super) noise: DMatrix<f64>,
+    /// Covariance of the inputs when every decision is done as planned.
+    pub(super) inputs: Box<SMatrix<f64, INPUTS, INPUTS>>,
+}
+
+impl<'a> Question<'a> {
+    pub(super) fn new(
+        fitting: &'a Fitting,
+        rules: &'a Rules,
+        planned: &'a Dressing,
+        observed: &'a Observed,
+    ) -> Self {
+        let mut noise = observed.covariance().clone();
+        for i in 0..noise.nrows() {
+            noise[(i, i)] += FINEST_CM * FINEST_CM;
+        }
+        let mut inputs = Box::new(SMatrix::zeros());
+        for &d in Decision::ALL {
+            inputs[(d.index(), d.index())] = rules.way(d).hands.powi(2);
+        }
+        for &a in Given::ALL {
+            for &b in Given::ALL {
+                let (i, j) = (Decision::COUNT + a.index(), Decision::COUNT + b.index());
+                inputs[(i, j)] = fitting.covariance(a, b);
+            }
+        }
+        Self {
+            fitting,
+            rules,
+            planned,
+            observed,
+            noise,
+            inputs,
+        }
+    }
+
+    /// What would be seen with these inputs, and how it changes with each of them.
+    pub(super) fn look(&self, offsets: &Offsets) -> Appearance<Dual<INPUTS>> {
+        appearance(
+            self.fitting,
+            |d| Dual::input(self.planned.get(d) + offsets[d.index()], d.index()),
+            |g| {
+                let place = Decision::COUNT + g.index();
+                Dual::input(self.fitting.value(g) + offsets[place], place)
+            },
+        )
+    }
+
+    /// What would be seen with these inputs, alone.
+    pub(super) fn glance(&self, offsets: &Offsets) -> Appearance {
+        appearance(
+            self.fitting,
+            |d| self.planned.get(d) + offsets[d.index()],
+            |g| self.fitting.value(g) + offsets[Decision::COUNT + g.index()],
+        )
+    }
+
+    /// The inputs brought back to where the model means anything: a little beyond what can be done,
+    /// five deviations of what is given.
+    pub(super) fn kept(&self, offsets: &Offsets) -> Offsets {
+        std::array::from_fn(|i| match Decision::ALL.get(i) {
+            Some(&d) => {
+                let (way, planned) = (self.rules.way(d), self.planned.get(d));
+                let low = (way.low - BEYOND_CM - planned).min(0.0);
+                let high = (way.high + BEYOND_CM - planned).max(0.0);
+                offsets[i].clamp(low, high)
+            }
+            None => {
+                let far = 5.0 * self.inputs[(i, i)].max(0.0).sqrt();
+                offsets[i].clamp(-far, far)
+            }
+        })
+    }
+
+    /// What one decision may have become when `standing_out` is how well it shows: the square of
+    /// how many deviations of what was read a centimetre of it moves it.
+    ///
+    /// The **tolerance** is what hands allow 95 times in 100, and at least what can be seen among
+    /// everything else that is uncertain: `max(1.96 hands, 3.9 / sqrt(standing_out))`. A wrong amount
+    /// lies beyond it, within what can be done; as a normal density about the middle of that stretch
+    /// with half its width for a deviation, so that the evidence has a closed form.
+    pub(super) fn stray(&self, decision: Decision, standing_out: f64) -> Stray {
+        let (way, planned) = (self.rules.way(decision), self.planned.get(decision));
+        let seen = STANDS_OUT / standing_out.max(1e-12).sqrt();
+        let tolerance = seen.max(HANDS_95 * way.hands);
+        let reach = tolerance + REACH_SPREADS * way.spread;
+        let slab = |room: f64, sign: f64| {
+            let far = room.min(reach);
+            (far > tolerance).then(|| Slab {
+                middle: sign * 0.5 * (tolerance + far),
+                sd: (0.5 * (far - tolerance)).max(0.5 * way.hands),
+            })
+        };
+        Stray {
+            hands: way.hands,
+            tolerance,
+            up: slab(way.high - planned, 1.0),
+            down: slab(planned - way.low, -1.0),
+        }
+    }
+}
+
+/// Rows of the Jacobian: what was read, by all inputs.
+pub(super) fn jacobian(seen: &Appearance<Dual<INPUTS>>, quantities: &[Quantity]) -> Rows {
+    let (rows, columns) = (Dyn(quantities.len()), Const::<INPUTS>);
+    Rows::from_fn_generic(rows, columns, |i, j| seen.get(quantities[i]).grad[j])
+}
