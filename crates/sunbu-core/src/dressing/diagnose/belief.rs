@@ -15,11 +15,14 @@ use crate::dressing::predict::INPUTS;
 use crate::dressing::quantity::{Appearance, Quantity};
 use crate::scalar::Dual;
 
-/// Rounds of Gauss-Newton after the one at the plan, at most.
-const ROUNDS: usize = 3;
+/// Rounds of Gauss-Newton after the first, at most.
+const ROUNDS: usize = 4;
 
 /// Inputs that move by less than this, in centimetres, end the rounds.
-const STILL_CM: f64 = 0.02;
+const STILL_CM: f64 = 0.05;
+
+/// Where the model is straightened first: inputs, and what is seen with them.
+pub(super) type Start<'a> = (&'a Offsets, &'a Appearance<Dual<INPUTS>>);
 
 /// The inputs as they are believed to have been, if a set of decisions was wrong.
 pub(super) struct Belief {
@@ -39,12 +42,13 @@ pub(super) struct Belief {
 }
 
 impl Belief {
-    /// The belief in one set.
+    /// The belief in one set, from the model straightened at `start`: inputs, and what is seen with
+    /// them.
     pub(super) fn of(
         question: &Question<'_>,
         evidence: &Evidence,
         set: Set,
-        at_plan: &Appearance<Dual<INPUTS>>,
+        start: Start<'_>,
     ) -> Option<Self> {
         let mut before = question.inputs.clone();
         let mut mean = SVector::<f64, INPUTS>::zeros();
@@ -54,8 +58,7 @@ impl Belief {
             mean[d.index()] = slab.middle;
         }
         let quantities = question.observed.quantities();
-        let mut seen = *at_plan;
-        let mut offsets: Offsets = [0.0; INPUTS];
+        let (mut offsets, mut seen) = (*start.0, *start.1);
         for round in 0..=ROUNDS {
             let jacobian = jacobian(&seen, quantities);
             let joint = &jacobian * *before;

@@ -31,6 +31,10 @@ const ALL_UP_TO: usize = 4;
 /// How far a limit gives way per unit of force: see the planner, whose forces are as great.
 const LIMIT_GIVES: f64 = 1e-7;
 
+/// How far the end of a fault's range gives way when everything may move: hardly, but before a limit
+/// does.
+const FAULTS_GIVE: f64 = 1e-4;
+
 /// A range's end is aimed at this much short of where it counts as met: what the model bends on the
 /// way must not push a cure out again.
 const SHORT_OF_CM: f64 = 0.1;
@@ -80,7 +84,9 @@ pub(super) fn correction(
     let mut search = Search::new(question, belief, faults);
     let everything = search.everything();
     search.allow(&everything);
-    let change = search.smallest().unwrap_or_else(|| search.trimmed(everything));
+    let change = search
+        .smallest()
+        .unwrap_or_else(|| search.trimmed(everything));
     Some(search.told(&change, faults))
 }
 
@@ -89,8 +95,7 @@ impl<'a> Search<'a> {
         let done = belief.done(question.planned);
         let rooms = question.rules.targets.iter().map(|target| {
             let quantity = target.quantity;
-            let read = question.observed.reading(quantity).map(|(cm, _)| cm);
-            let cm = read.unwrap_or(belief.seen.get(quantity).value);
+            let cm = belief.seen.get(quantity).value;
             let fault = faults.iter().any(|f| f.quantity == quantity);
             let short_of = if fault { SHORT_OF_CM } else { 0.0 };
             let slack = MET_WITHIN_CM - short_of;
@@ -124,7 +129,8 @@ impl<'a> Search<'a> {
     /// The change that cures most when every decision may move.
     fn everything(&self) -> [f64; N] {
         let members = std::array::from_fn(|i| i);
-        self.change::<N>(&members, u32::MAX, 1.0).unwrap_or([0.0; N])
+        self.change::<N>(&members, u32::MAX, FAULTS_GIVE)
+            .unwrap_or([0.0; N])
     }
 
     /// Allows every fault what even a change of everything leaves of it.
@@ -133,7 +139,13 @@ impl<'a> Search<'a> {
         for room in self.rooms.iter_mut().filter(|r| r.fault) {
             let by = moved[room.quantity.index()];
             // A tenth more, so that a set need not move everything for the last of it.
-            let allowed = |over: f64| if over > 0.0 { over + SHORT_OF_CM } else { 0.0 };
+            let allowed = |over: f64| {
+                if over > KEPT_CM {
+                    over + SHORT_OF_CM
+                } else {
+                    0.0
+                }
+            };
             room.up = room.up.map(|up| up + allowed(by - up));
             room.down = room.down.map(|down| down + allowed(-by - down));
         }
@@ -214,13 +226,19 @@ impl<'a> Search<'a> {
             let of = |&i: &usize| {
                 let slope = sign * self.slopes[q.index()][i];
                 let (down, up) = self.reach[i];
-                if slope > 0.0 { slope * up } else { -slope * down }
+                if slope > 0.0 {
+                    slope * up
+                } else {
+                    -slope * down
+                }
             };
             1.5 * members.iter().map(of).sum::<f64>() + KEPT_CM
         };
         self.rooms.iter().filter(|r| r.fault).all(|room| {
             room.up.is_none_or(|up| most(room.quantity, -1.0) >= -up)
-                && room.down.is_none_or(|down| most(room.quantity, 1.0) >= -down)
+                && room
+                    .down
+                    .is_none_or(|down| most(room.quantity, 1.0) >= -down)
         })
     }
 
@@ -309,7 +327,11 @@ impl<'a> Search<'a> {
         members: &[usize; K],
         free: u32,
         gives: f64,
-        (slopes, at, moved): (&[[f64; N]; Quantity::COUNT], &[f64; N], &[f64; Quantity::COUNT]),
+        (slopes, at, moved): (
+            &[[f64; N]; Quantity::COUNT],
+            &[f64; N],
+            &[f64; Quantity::COUNT],
+        ),
     ) -> Option<SVector<f64, K>> {
         let is_free = |i: usize| free >> i & 1 == 1;
         let mut hessian = SMatrix::<f64, K, K>::zeros();
@@ -318,7 +340,12 @@ impl<'a> Search<'a> {
         for (k, &i) in members.iter().enumerate() {
             let stiffness = PULL / self.question.rules.way(Decision::ALL[i]).spread.powi(2);
             hessian[(k, k)] += stiffness;
-            gradient[k] += stiffness * at[i];
+            // A cause is drawn back to the plan, everything else to what was done.
+            let off_plan = match self.belief.set.contains(Decision::ALL[i]) {
+                true => self.belief.offsets[i],
+                false => 0.0,
+            };
+            gradient[k] += stiffness * (at[i] + off_plan);
             let (down, up) = self.reach[i];
             let mut slope = SVector::zeros();
             slope[k] = 1.0;
@@ -356,8 +383,9 @@ impl<'a> Search<'a> {
         let moved = self.moved(change);
         let left = faults.iter().filter_map(|fault| {
             let target = self.question.rules.target(fault.quantity)?;
-            let miss = target.miss(fault.cm + moved[fault.quantity.index()]);
-            (miss.abs() > MET_WITHIN_CM).then_some((fault.quantity, miss))
+            let q = fault.quantity;
+            let miss = target.miss(self.belief.seen.get(q).value + moved[q.index()]);
+            (miss.abs() > MET_WITHIN_CM + KEPT_CM).then_some((q, miss))
         });
         let mut changes: Vec<Change> = Decision::ALL
             .iter()

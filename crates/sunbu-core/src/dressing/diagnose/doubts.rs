@@ -57,9 +57,7 @@ fn tell(question: &Question<'_>, told: &Belief, other: &Belief) -> Option<Tell> 
         .filter(unread)
         .map(|&quantity| {
             let (if_told, if_other) = (told.seen.get(quantity), other.seen.get(quantity));
-            let spread = told
-                .variance_of(quantity)
-                .max(other.variance_of(quantity));
+            let spread = told.variance_of(quantity).max(other.variance_of(quantity));
             let sd = (spread + usual_sd(quantity).powi(2)).sqrt();
             Tell {
                 quantity,

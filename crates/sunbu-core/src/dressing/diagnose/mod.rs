@@ -15,9 +15,9 @@ pub use prior::WRONG_SHARE;
 pub use report::{Cause, Change, Correction, Diagnosis, Doubt, Finding, Parts, Shown, Tell};
 pub use sight::{Sight, usual_sd};
 
-use belief::Belief;
+use belief::{Belief, Start};
 use prior::Question;
-use sets::{Evidence, Weighed};
+use sets::{Evidence, Set, Weighed};
 
 use super::decision::{Decision, Dressing};
 use super::given::Fitting;
@@ -41,11 +41,20 @@ pub fn diagnose(
 ) -> Diagnosis {
     let question = Question::new(fitting, rules, planned, observed);
     let at_plan = question.look(&[0.0; INPUTS]);
-    let evidence = Evidence::of(&question, &at_plan);
-    let weighed = evidence.weigh();
-    let mut beliefs = beliefs(&question, &evidence, &weighed, &at_plan);
+    let evidence = Evidence::at_plan(&question, &at_plan);
+    let mut weighed = evidence.weigh();
+    // Cloth is straight round the plan; far from it the sets are weighed again where they led.
+    let likeliest = weighed.first().map_or(Set::NONE, |w| w.set);
+    let plan: Start<'_> = (&[0.0; INPUTS], &at_plan);
+    let first = Belief::of(&question, &evidence, likeliest, plan);
+    let mut start = plan;
+    if let Some(belief) = &first {
+        weighed = evidence.at(&question, belief).weigh();
+        start = (&belief.offsets, &belief.seen);
+    }
+    let mut beliefs = beliefs(&question, &evidence, &weighed, start);
     if beliefs.is_empty() {
-        beliefs.extend(Belief::of(&question, &evidence, sets::Set::NONE, &at_plan));
+        beliefs.extend(Belief::of(&question, &evidence, Set::NONE, plan));
     }
     let belief = &beliefs[0];
     let found = findings::findings(&question, belief, &at_plan, &evidence.expected);
@@ -93,13 +102,13 @@ fn beliefs(
     question: &Question<'_>,
     evidence: &Evidence,
     weighed: &[Weighed],
-    at_plan: &super::quantity::Appearance<crate::scalar::Dual<INPUTS>>,
+    start: Start<'_>,
 ) -> Vec<Belief> {
     let best = weighed.first().map_or(0.0, |w| w.log);
     let near = weighed.iter().take_while(|w| w.log > best - FAR_BEHIND);
     let mut out: Vec<Belief> = near
         .take(LOOKED_AT)
-        .filter_map(|w| Belief::of(question, evidence, w.set, at_plan))
+        .filter_map(|w| Belief::of(question, evidence, w.set, start))
         .collect();
     out.sort_by(|a, b| b.log.total_cmp(&a.log).then(a.set.cmp(&b.set)));
     out

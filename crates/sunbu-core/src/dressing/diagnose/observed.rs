@@ -214,17 +214,29 @@ mod tests {
         assert!(one(f64::NAN, 1.0).contains("hem_back reads NaN cm"));
         assert!(one(501.0, 1.0).contains("hem_back reads 501 cm"));
         assert!(one(1.0, f64::INFINITY).contains("inf"));
-        assert_eq!(error(&[Q::HemBack], &[1.0], &[-0.1]), ObservedError::NoCovariance);
+        assert_eq!(
+            error(&[Q::HemBack], &[1.0], &[-0.1]),
+            ObservedError::NoCovariance
+        );
         let two = [Q::HemBack, Q::FoldFront];
         let skew = [1.0, 0.5, 0.4, 1.0];
         assert_eq!(error(&two, &[1.0, 2.0], &skew), ObservedError::NoCovariance);
         let too_close = [1.0, 1.1, 1.1, 1.0];
-        assert_eq!(error(&two, &[1.0, 2.0], &too_close), ObservedError::NoCovariance);
+        assert_eq!(
+            error(&two, &[1.0, 2.0], &too_close),
+            ObservedError::NoCovariance
+        );
         let eye = [1.0, 0.0, 0.0, 1.0];
         let twice = error(&[Q::HemBack, Q::HemBack], &[1.0, 2.0], &eye);
         assert_eq!(twice, ObservedError::Twice(Q::HemBack));
-        assert!(matches!(error(&two, &[1.0], &eye), ObservedError::Count { .. }));
-        assert!(matches!(error(&two, &[1.0, 2.0], &[1.0]), ObservedError::Size { .. }));
+        assert!(matches!(
+            error(&two, &[1.0], &eye),
+            ObservedError::Count { .. }
+        ));
+        assert!(matches!(
+            error(&two, &[1.0, 2.0], &[1.0]),
+            ObservedError::Size { .. }
+        ));
     }
 
     #[test]

@@ -12,16 +12,20 @@ use crate::dressing::standard::Rules;
 use crate::scalar::Dual;
 
 /// How likely each decision is to be wrong before anything is seen: two of twenty (chosen).
-pub const WRONG_SHARE: f64 = 0.1;
+pub const WRONG_SHARE: f64 = 0.12;
 
 /// Hands that know what they do stay within so many of their standard deviations: 95 % of the time.
 const HANDS_95: f64 = 1.96;
+
+/// Variance of hands that stay within [`HANDS_95`] deviations, as a share of the whole: that of a
+/// normal variable cut off there, `1 - 2 z phi(z) / 0.95`.
+const HANDS_LEFT: f64 = 0.759;
 
 /// So many standard deviations must an amount stand out to be told from hands, body and reading.
 ///
 /// With a share of wrong decisions of [`WRONG_SHARE`] and amounts a few deviations wide, a cause
 /// becomes likelier than none at about 2.6 deviations; 1.3 more and nine in ten amounts get past it.
-const STANDS_OUT: f64 = 3.9;
+const STANDS_OUT: f64 = 4.2;
 
 /// A wrong decision is off by up to so many of the way's spreads beyond the tolerance: chosen, so
 /// that a raise of 15 done as 5, or a tie a hand too high, is still an ordinary mistake.
@@ -31,7 +35,7 @@ const REACH_SPREADS: f64 = 2.5;
 const FINEST_CM: f64 = 0.05;
 
 /// How far beyond what can be done the model may be asked, in centimetres.
-const BEYOND_CM: f64 = 10.0;
+const BEYOND_CM: f64 = 1.0;
 
 /// Inputs of the model as they differ from plan and fitting: decisions, then givens.
 pub(super) type Offsets = [f64; INPUTS];
@@ -62,6 +66,14 @@ pub(super) struct Stray {
 }
 
 impl Stray {
+    /// A decision that nothing shows.
+    pub(super) const UNSEEN: Self = Self {
+        hands: 0.0,
+        tolerance: f64::INFINITY,
+        up: None,
+        down: None,
+    };
+
     /// Whether it can be seen to be wrong at all.
     pub(super) fn shows(&self) -> bool {
         self.up.is_some() || self.down.is_some()
@@ -98,7 +110,7 @@ impl<'a> Question<'a> {
         }
         let mut inputs = Box::new(SMatrix::zeros());
         for &d in Decision::ALL {
-            inputs[(d.index(), d.index())] = rules.way(d).hands.powi(2);
+            inputs[(d.index(), d.index())] = HANDS_LEFT * rules.way(d).hands.powi(2);
         }
         for &a in Given::ALL {
             for &b in Given::ALL {

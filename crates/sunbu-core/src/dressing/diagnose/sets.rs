@@ -13,7 +13,8 @@
 
 use nalgebra::{DMatrix, DVector, SMatrix, SVector};
 
-use super::prior::{Question, Stray, WRONG_SHARE, jacobian};
+use super::belief::Belief;
+use super::prior::{Offsets, Question, Stray, WRONG_SHARE, jacobian};
 use crate::dressing::decision::Decision;
 use crate::dressing::predict::INPUTS;
 use crate::dressing::quantity::Appearance;
@@ -76,13 +77,29 @@ pub(super) struct Evidence {
 
 impl Evidence {
     /// The evidence of the readings with the model's slopes at the plan.
-    pub(super) fn of(question: &Question<'_>, at_plan: &Appearance<Dual<INPUTS>>) -> Self {
+    pub(super) fn at_plan(question: &Question<'_>, seen: &Appearance<Dual<INPUTS>>) -> Self {
+        let mut out = Self::around(question, seen, &[0.0; INPUTS], [Stray::UNSEEN; N]);
+        out.strays = std::array::from_fn(|i| question.stray(Decision::ALL[i], out.shows[(i, i)]));
+        out
+    }
+
+    /// The same evidence with the model's slopes at inputs that are nearer to the truth.
+    pub(super) fn at(&self, question: &Question<'_>, belief: &Belief) -> Self {
+        Self::around(question, &belief.seen, &belief.offsets, self.strays)
+    }
+
+    fn around(
+        question: &Question<'_>,
+        seen: &Appearance<Dual<INPUTS>>,
+        offsets: &Offsets,
+        strays: [Stray; N],
+    ) -> Self {
         let quantities = question.observed.quantities();
-        let jacobian = jacobian(at_plan, quantities);
+        let jacobian = jacobian(seen, quantities);
         let expected = &jacobian * *question.inputs * jacobian.transpose() + &question.noise;
         let residual = DVector::from_fn(quantities.len(), |i, _| {
-            question.observed.values()[i] - at_plan.get(quantities[i]).value
-        });
+            question.observed.values()[i] - seen.get(quantities[i]).value
+        }) + &jacobian * SVector::<f64, INPUTS>::from(*offsets);
         let by_decision = jacobian.columns(0, N).into_owned();
         // A covariance with the finest error of a reading on its diagonal has a root.
         let whitened = expected.clone().cholesky().map(|root| {
@@ -97,7 +114,7 @@ impl Evidence {
             pulls = SVector::from_iterator((columns.transpose() * residual).iter().copied());
         }
         Self {
-            strays: std::array::from_fn(|i| question.stray(Decision::ALL[i], shows[(i, i)])),
+            strays,
             shows,
             pulls,
             expected,
