@@ -214,10 +214,9 @@ impl Score {
         100.0 * count as f64 / self.cases as f64
     }
 
-    /// An amount's error that a share of all amounts stays below, in centimetres.
-    pub fn amount_error(&self, share: f64) -> f64 {
-        let last = (self.amounts.len() - 1) as f64;
-        self.amounts[(share * last).round() as usize]
+    /// An amount's error that so many of 100 amounts stay below, in centimetres.
+    pub fn amount_error(&self, of_100: usize) -> f64 {
+        self.amounts[of_100 * (self.amounts.len() - 1) / 100]
     }
 
     fn add(&mut self, injected: &Injected) {

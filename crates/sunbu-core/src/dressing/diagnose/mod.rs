@@ -1,9 +1,26 @@
 //! Diagnose: from what is seen of a finished dressing to what was done wrong, and what to change.
+//!
+//! The model run backwards. Before looking, each decision was either done as planned, within what
+//! hands allow, or, seldom, wrong by an amount beyond its tolerance ([`prior`]); body, garment and
+//! constants are as sure as they were given. Readings have a joint error. For every set of up to
+//! three wrong decisions, and larger ones grown from the best, the evidence of the readings has a
+//! closed form where the model is straight ([`sets`]); the likeliest sets are looked at again with
+//! the true model ([`belief`]). So a cause is told with its probability, its amount with a deviation,
+//! and what one view cannot tell apart stands side by side with what would ([`doubts`]).
+//!
+//! A fault is a reading out of its range by more than the error of reading ([`findings`]); the fewest
+//! changes that cure all faults are searched with the planner ([`correct`], [`offers`]).
+//!
+//! Sparse causes are a spike and slab prior (Mitchell and Beauchamp 1988); slabs that keep away from
+//! the plan, so that small amounts count as hands and not as causes, are those of Johnson and Rossell
+//! (2010). Both from memory.
+
 mod belief;
 mod correct;
 mod doubts;
 mod findings;
 mod observed;
+mod offers;
 mod prior;
 mod report;
 mod sets;

@@ -202,7 +202,9 @@ mod tests {
     use Quantity as Q;
 
     fn error(quantities: &[Q], values: &[f64], covariance: &[f64]) -> ObservedError {
-        let count = (covariance.len() as f64).sqrt() as usize;
+        let count = (1..=2)
+            .find(|n| n * n == covariance.len())
+            .expect("a square");
         let covariance = DMatrix::from_row_slice(count, count, covariance);
         Observed::new(quantities.to_vec(), values.to_vec(), covariance)
             .expect_err("readings that cannot stand")

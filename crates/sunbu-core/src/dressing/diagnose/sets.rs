@@ -221,9 +221,8 @@ impl Evidence {
                 if column == row {
                     sum += 1.0 / variance;
                 }
-                for k in 0..column {
-                    sum -= root[row][k] * root[column][k];
-                }
+                let (left, right) = (&root[row][..column], &root[column][..column]);
+                sum -= left.iter().zip(right).map(|(l, r)| l * r).sum::<f64>();
                 root[row][column] = if column == row {
                     if sum <= 0.0 || !sum.is_finite() {
                         return None;
