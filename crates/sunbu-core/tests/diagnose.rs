@@ -38,15 +38,10 @@ fn injected_causes_are_found_in_nine_of_ten_and_the_rest_named_as_doubtful() {
         score.missed
     );
     assert!(median < 1.0, "median error of an amount {median} cm");
-}
-
-#[test]
-fn the_interval_of_an_amount_holds_the_truth_nine_times_in_ten() {
-    let score = score(400, 1.0);
-    let share = score.inside as f64 / score.amounts.len() as f64;
-    // 800 amounts have 0.01 of noise; amounts of causes that were rightly told are a little better
-    // than all.
-    assert!((0.86..=0.95).contains(&share), "{share:.3} inside");
+    // Two thousand amounts have 0.007 of noise. Amounts of causes that were told are a little
+    // better than all, and slabs are taken wider than what is drawn here.
+    let inside = score.inside as f64 / score.amounts.len() as f64;
+    assert!((0.87..=0.95).contains(&inside), "{inside:.3} inside");
 }
 
 #[test]
