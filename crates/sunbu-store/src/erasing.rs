@@ -11,10 +11,11 @@ use sunbu_core::case::{CaseFile, Person, Piece};
 
 use crate::record::{self, Record};
 use crate::unread::Text;
-use crate::{Store, StoreError, backup, plans};
+use crate::{Store, StoreError, backup, checks, photos, plans};
 
 impl Store {
-    /// Erases a person, their plans, and their hands from the plans of others.
+    /// Erases a person, their plans, their checks with the photos, and their hands from the plans
+    /// of others.
     ///
     /// # Errors
     /// [`StoreError::NotFound`]; [`StoreError::Traces`] when they are erased but the file could
@@ -38,7 +39,7 @@ impl Store {
         self.scrub()
     }
 
-    /// Erases a plan. Person and garment stay.
+    /// Erases a plan. Person and garment stay, and so do the checks begun from it.
     ///
     /// # Errors
     /// As [`Store::erase_person`].
@@ -49,8 +50,31 @@ impl Store {
         self.scrub()
     }
 
+    /// Erases a check with its photos. Person and plan stay.
+    ///
+    /// # Errors
+    /// As [`Store::erase_person`].
+    pub fn erase_check(&mut self, id: i64) -> Result<(), StoreError> {
+        let tx = self.connection.transaction()?;
+        delete(&tx, "checkup", id, checks::MISSING)?;
+        tx.commit()?;
+        self.scrub()
+    }
+
+    /// Erases a photo with its marks. Its check stays.
+    ///
+    /// # Errors
+    /// As [`Store::erase_person`].
+    pub fn erase_photo(&mut self, check: i64, id: i64) -> Result<(), StoreError> {
+        let sql = "DELETE FROM photo WHERE id = ?1 AND checkup_id = ?2";
+        match self.connection.execute(sql, [id, check])? {
+            0 => Err(photos::MISSING),
+            _ => self.scrub(),
+        }
+    }
+
     /// Rewrites the file without what was deleted and empties the write-ahead log.
-    fn scrub(&self) -> Result<(), StoreError> {
+    pub(crate) fn scrub(&self) -> Result<(), StoreError> {
         let traces = |error: rusqlite::Error| StoreError::Traces(error.to_string());
         self.connection.execute_batch("VACUUM").map_err(traces)?;
         let held: bool = self

@@ -14,7 +14,7 @@ pub enum StoreError {
     /// There is no such thing, or no longer.
     #[error("there is no such {what}; it may have been erased")]
     NotFound {
-        /// What was asked for: person, garment, plan or dresser.
+        /// What was asked for: person, garment, plan, dresser, check or photo.
         what: &'static str,
     },
     /// Someone saved it since it was read.
@@ -22,6 +22,12 @@ pub enum StoreError {
     Stale {
         /// The revision it is at now.
         current: i64,
+    },
+    /// A check has a photo of this side already.
+    #[error("there is a photo of this side already, number {by}; replace that one")]
+    Taken {
+        /// The photo that is there.
+        by: i64,
     },
     /// The file is something else.
     #[error("{path} is not a Sunbu store; name another file")]
@@ -88,6 +94,7 @@ impl StoreError {
         match self {
             Self::NotFound { .. } => "not found",
             Self::Stale { .. } => "stale",
+            Self::Taken { .. } => "side taken",
             Self::NotOurs { .. } => "not a store",
             Self::Newer { .. } => "newer version",
             Self::Damaged(_) => "damaged store",

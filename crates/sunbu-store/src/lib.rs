@@ -8,10 +8,12 @@
 #![deny(missing_docs)]
 
 mod backup;
+mod checks;
 mod erasing;
 mod error;
 mod garments;
 mod people;
+mod photos;
 mod plans;
 mod private;
 mod record;
@@ -20,7 +22,9 @@ mod settings;
 mod unread;
 
 pub use backup::{Counts, restore};
+pub use checks::{Check, CheckRow, NewCheck, Shown};
 pub use error::StoreError;
+pub use photos::{NewPhoto, Photo};
 pub use plans::{NewPlan, PlanRow, SavedPlan};
 pub use settings::Own;
 pub use unread::{Entry, Listed, Unread};

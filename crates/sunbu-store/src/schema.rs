@@ -15,6 +15,7 @@ const APPLICATION_ID: i64 = 0x5375_6E62;
 pub(crate) const MIGRATIONS: &[&str] = &[
     include_str!("../migrations/0001_studio.sql"),
     include_str!("../migrations/0002_standard_revision.sql"),
+    include_str!("../migrations/0003_checks.sql"),
 ];
 
 /// The newest version this program knows.

@@ -9,8 +9,10 @@ use std::path::Path;
 
 use studio::{NOW, case, garments, people};
 use sunbu_core::body::BodyMeasure;
+use sunbu_core::case::CaseFile;
 use sunbu_core::measure::{Length, Reading, Unit};
-use sunbu_store::{NewPlan, Store, StoreError};
+use sunbu_core::photo::{Mark, Marking, Placed, Trust, View};
+use sunbu_store::{NewCheck, NewPhoto, NewPlan, Store, StoreError};
 
 /// How often the word stands in the store's files, its log among them.
 fn found_in_files(directory: &Path, word: &str) -> usize {
@@ -69,7 +71,10 @@ fn an_erased_person_leaves_no_byte_of_the_name_in_the_file_or_the_log() {
             NOW,
         )
         .unwrap();
-    for word in ["Zzyxomachia", "Quibberwocky"] {
+    let check = with_photo(&mut store, id, &own);
+    let by_others = with_photo(&mut store, other, &by_her);
+    let words = ["Zzyxomachia", "Quibberwocky", "Wumbletophoto", "4242.125"];
+    for word in words {
         assert!(
             found_in_files(directory.path(), word) > 0,
             "{word} was never written"
@@ -77,10 +82,17 @@ fn an_erased_person_leaves_no_byte_of_the_name_in_the_file_or_the_log() {
     }
     // As it is left by a migration.
     fs::copy(&path, directory.path().join("studio.db.version-1")).unwrap();
+    assert!(store.check(check).is_ok());
+    store.erase_photo(by_others, by_others).unwrap();
     store.erase_person(id).unwrap();
-    for word in ["Zzyxomachia", "Quibberwocky"] {
+    for word in words {
         assert_eq!(found_in_files(directory.path(), word), 0, "{word} is left");
     }
+    assert!(matches!(
+        store.check(check),
+        Err(StoreError::NotFound { .. })
+    ));
+    assert!(store.check(by_others).is_ok(), "the other's check stays");
     let plans = store.plans().unwrap();
     assert_eq!(plans.iter().map(|row| row.id).collect::<Vec<_>>(), [kept]);
     assert_eq!(
@@ -91,6 +103,54 @@ fn an_erased_person_leaves_no_byte_of_the_name_in_the_file_or_the_log() {
         found_in_files(directory.path(), &stays.name) > 0,
         "the other person stays"
     );
+}
+
+/// A check of somebody with a photo, whose pixels and marks can be found again; its number, which is
+/// that of the photo, too.
+fn with_photo(store: &mut Store, person: i64, case: &CaseFile) -> i64 {
+    let new = NewCheck::Planned {
+        person,
+        plan: None,
+        title: "after the rehearsal",
+        case,
+    };
+    let check = store.add_check(&new, NOW).unwrap();
+    let mut marking = Marking::new(View::Front, [3000, 4000], None);
+    let jpeg = "Wumbletophoto".repeat(10_000);
+    let photo = NewPhoto {
+        check,
+        instead_of: None,
+        marking: &marking,
+        jpeg: jpeg.as_bytes(),
+    };
+    let photo = store.add_photo(&photo, NOW).unwrap();
+    let at = [1.0, 4242.125];
+    let trust = Trust::Sure;
+    let placed = Placed { at, trust };
+    marking.shot.marks.insert(Mark::Floor, placed);
+    store.save_marking((check, photo), 1, &marking).unwrap();
+    assert_eq!(check, photo);
+    check
+}
+
+#[test]
+fn an_erased_check_leaves_no_byte_of_its_photos_and_marks() {
+    let directory = tempfile::tempdir().unwrap();
+    let mut store = Store::open(&directory.path().join("studio.db"), NOW).unwrap();
+    let (person, garment) = (people().remove(0), garments().remove(0));
+    let id = store.add_person(&person, NOW).unwrap();
+    let check = with_photo(&mut store, id, &case(&person, &garment, None));
+    let words = ["Wumbletophoto", "4242.125", "after the rehearsal"];
+    gone_after(directory.path(), &words, || {
+        store.erase_check(check).unwrap();
+    });
+    for again in [store.erase_check(check), store.erase_photo(check, check)] {
+        assert!(
+            matches!(again, Err(StoreError::NotFound { .. })),
+            "{again:?}"
+        );
+    }
+    assert!(store.person(id).is_ok());
 }
 
 #[test]

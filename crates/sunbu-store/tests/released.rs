@@ -12,10 +12,13 @@ use std::path::{Path, PathBuf};
 use rusqlite::Connection;
 use studio::NOW;
 use sunbu_core::body::BodyMeasure;
+use sunbu_core::case::CaseFile;
 use sunbu_core::dressing::{Decision, Occasion};
+use sunbu_core::fault::{Fault, Ticks};
 use sunbu_core::garment::Part;
 use sunbu_core::measure::{Length, Unit};
-use sunbu_store::Store;
+use sunbu_core::photo::{Mark, View};
+use sunbu_store::{Shown, Store};
 
 fn released() -> Vec<(i64, PathBuf)> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/released");
@@ -141,5 +144,32 @@ fn what_was_kept_in_every_version_is_read_as_it_was() {
             "to the last digit"
         );
         assert_eq!(tea.query, "occasion=formal&nape_drop=5.333");
+        let checks = store.checks().unwrap();
+        let titles: Vec<&str> = checks.iter().map(|row| row.title.as_str()).collect();
+        if version < 3 {
+            assert!(titles.is_empty(), "{titles:?}");
+            continue;
+        }
+        assert_eq!(titles, ["生徒 四", "Tea in May"]);
+        let check = store.check(checks[1].id).unwrap();
+        assert_eq!(check.row.plan_id, Some(plans[1].id));
+        let as_planned = CaseFile {
+            dresser: None,
+            ..tea.case
+        };
+        assert_eq!(check.shown, Shown::Planned(Box::new(as_planned)));
+        let ticks = Ticks::from([Fault::HemUneven, Fault::FoldBulky]);
+        assert_eq!((check.ticks.revision, check.ticks.value), (2, ticks));
+        let front = &store.photos(check.row.id).unwrap()[0];
+        assert_eq!((front.revision, front.marking.shot.view), (4, View::Front));
+        assert_eq!(front.marking.shot.marks[&Mark::HemLeft].at, [40.25, 86.0]);
+        assert_eq!(front.marking.lens_height, "140 cm");
+        let picture = store.picture(check.row.id, front.id).unwrap();
+        assert_eq!(picture.len(), 12);
+        let Shown::Stranger(student) = store.check(checks[0].id).unwrap().shown else {
+            panic!("a stranger was checked");
+        };
+        let stature = student.stature.map(|reading| reading.length);
+        assert_eq!(stature, Some(Length::from_kujira_bu(415)));
     }
 }

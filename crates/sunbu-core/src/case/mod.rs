@@ -42,6 +42,7 @@ mod locks;
 mod person;
 mod piece;
 mod read;
+mod stranger;
 mod table;
 mod write;
 
@@ -50,6 +51,7 @@ pub use locks::{lock_range_cm, read_locks};
 pub use person::Person;
 pub use piece::Piece;
 pub use read::{MAX_CASE_BYTES, MAX_PROBLEMS};
+pub use stranger::Stranger;
 
 use crate::dressing::{Locks, Occasion, Standard};
 

@@ -1,0 +1,184 @@
+//! The photos of checks with their marks.
+
+use rusqlite::{OptionalExtension, Row, TransactionBehavior};
+use sunbu_core::photo::{Marking, View};
+
+use crate::{Store, StoreError, checks};
+
+pub(crate) const MISSING: StoreError = StoreError::NotFound { what: "photo" };
+
+/// A photo without its picture.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Photo {
+    /// Its number: another picture never gets it.
+    pub id: i64,
+    /// The check it belongs to.
+    pub check: i64,
+    /// Which save of its marks this is, from 1. Give it back when saving.
+    pub revision: i64,
+    /// When it came in.
+    pub added_at: String,
+    /// Its size, side and lens, its marks, and how they were set.
+    pub marking: Marking,
+}
+
+/// A photo to keep.
+#[derive(Debug, Clone, Copy)]
+pub struct NewPhoto<'a> {
+    /// The check it belongs to.
+    pub check: i64,
+    /// The photo of the same side whose place it takes, with its marks; none when there is none.
+    pub instead_of: Option<i64>,
+    /// Its size, side and lens, without marks.
+    pub marking: &'a Marking,
+    /// The picture as a JPEG that says nothing but what is seen.
+    pub jpeg: &'a [u8],
+}
+
+impl Store {
+    /// The photos of a check, in the order of their sides.
+    ///
+    /// # Errors
+    /// When the store cannot be read.
+    pub fn photos(&self, check: i64) -> Result<Vec<Photo>, StoreError> {
+        let mut statement = self
+            .connection
+            .prepare_cached(&format!("{SELECT} WHERE checkup_id = ?1"))?;
+        let mut rows = statement.query([check])?;
+        let mut found = Vec::new();
+        while let Some(row) = rows.next()? {
+            found.push(read(row)?);
+        }
+        found.sort_by_key(|photo| photo.marking.shot.view);
+        Ok(found)
+    }
+
+    /// One photo of a check.
+    ///
+    /// # Errors
+    /// [`StoreError::NotFound`], or when the store cannot be read.
+    pub fn photo(&self, check: i64, id: i64) -> Result<Photo, StoreError> {
+        let mut statement = self
+            .connection
+            .prepare_cached(&format!("{SELECT} WHERE checkup_id = ?1 AND id = ?2"))?;
+        let mut rows = statement.query([check, id])?;
+        rows.next()?.ok_or(MISSING).and_then(read)
+    }
+
+    /// The picture of a photo, as a JPEG.
+    ///
+    /// # Errors
+    /// [`StoreError::NotFound`], or when the store cannot be read.
+    pub fn picture(&self, check: i64, id: i64) -> Result<Vec<u8>, StoreError> {
+        let sql = "SELECT jpeg FROM photo WHERE checkup_id = ?1 AND id = ?2";
+        let mut statement = self.connection.prepare_cached(sql)?;
+        let jpeg = statement.query_row([check, id], |row| row.get(0));
+        jpeg.optional()?.ok_or(MISSING)
+    }
+
+    /// Keeps a photo; answers its number. A check has one photo of each side at most.
+    ///
+    /// # Errors
+    /// [`StoreError::Taken`] when there is another photo of this side than the one it is to
+    /// replace, [`StoreError::NotFound`] when there is no such check, or when the store cannot be
+    /// written.
+    pub fn add_photo(&mut self, photo: &NewPhoto<'_>, now: &str) -> Result<i64, StoreError> {
+        let text = json(photo.marking)?;
+        let view = photo.marking.shot.view.key();
+        let tx = self
+            .connection
+            .transaction_with_behavior(TransactionBehavior::Immediate)?;
+        let check_is_there = tx
+            .prepare_cached("SELECT 1 FROM checkup WHERE id = ?1")?
+            .exists([photo.check])?;
+        if !check_is_there {
+            return Err(checks::MISSING);
+        }
+        if let Some(old) = photo.instead_of {
+            tx.execute(
+                "DELETE FROM photo WHERE checkup_id = ?1 AND id = ?2 AND view = ?3",
+                (photo.check, old, view),
+            )?;
+        }
+        let sql = "SELECT id FROM photo WHERE checkup_id = ?1 AND view = ?2";
+        let there = tx.query_row(sql, (photo.check, view), |row| row.get(0));
+        if let Some(by) = there.optional()? {
+            return Err(StoreError::Taken { by });
+        }
+        tx.execute(
+            "INSERT INTO photo (checkup_id, revision, view, added_at, marking_json, jpeg) \
+             VALUES (?1, 1, ?2, ?3, ?4, ?5)",
+            (photo.check, view, now, text, photo.jpeg),
+        )?;
+        let id = tx.last_insert_rowid();
+        tx.commit()?;
+        if photo.instead_of.is_some() {
+            self.scrub()?;
+        }
+        Ok(id)
+    }
+
+    /// Saves the marks of a photo, read at `revision`; answers the new revision.
+    ///
+    /// Side and size of a photo never change: those of `marking` are not looked at.
+    ///
+    /// # Errors
+    /// [`StoreError::Stale`] when someone saved since, [`StoreError::NotFound`], or when the store
+    /// cannot be written.
+    pub fn save_marking(
+        &mut self,
+        (check, id): (i64, i64),
+        revision: i64,
+        marking: &Marking,
+    ) -> Result<i64, StoreError> {
+        let tx = self
+            .connection
+            .transaction_with_behavior(TransactionBehavior::Immediate)?;
+        let kept = tx
+            .query_row(
+                &format!("{SELECT} WHERE checkup_id = ?1 AND id = ?2"),
+                [check, id],
+                |row| Ok(read(row)),
+            )
+            .optional()?
+            .ok_or(MISSING)??;
+        if kept.revision != revision {
+            return Err(StoreError::Stale {
+                current: kept.revision,
+            });
+        }
+        let mut marking = marking.clone();
+        let (shot, own) = (&mut marking.shot, kept.marking.shot);
+        (shot.view, shot.size, shot.focal) = (own.view, own.size, own.focal);
+        tx.execute(
+            "UPDATE photo SET marking_json = ?2, revision = revision + 1 WHERE id = ?1",
+            (id, json(&marking)?),
+        )?;
+        tx.commit()?;
+        Ok(revision + 1)
+    }
+}
+
+const SELECT: &str = "SELECT id, checkup_id, revision, added_at, marking_json, view FROM photo";
+
+fn json(marking: &Marking) -> Result<String, StoreError> {
+    serde_json::to_string(marking).map_err(|why| StoreError::Other(why.to_string()))
+}
+
+fn read(row: &Row<'_>) -> Result<Photo, StoreError> {
+    let id = row.get(0)?;
+    let damaged = |why: String| StoreError::Damaged(format!("photo {id}: {why}"));
+    let (text, key): (String, String) = (row.get(4)?, row.get(5)?);
+    let marking: Marking =
+        serde_json::from_str(&text).map_err(|why| damaged(format!("marks: {why}")))?;
+    if View::from_key(&key) != Some(marking.shot.view) {
+        return Err(damaged(format!("it is not the {key} of its marks")));
+    }
+    Ok(Photo {
+        id,
+        check: row.get(1)?,
+        revision: row.get(2)?,
+        added_at: row.get(3)?,
+        marking,
+    })
+}
