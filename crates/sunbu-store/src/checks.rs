@@ -3,9 +3,11 @@
 use rusqlite::{Connection, OptionalExtension, Params, Row, TransactionBehavior};
 use sunbu_core::case::{CaseFile, Fields, Person, Stranger};
 use sunbu_core::dressing::Occasion;
-use sunbu_core::fault::Ticks;
+use sunbu_core::fault::{Fault, Ticks};
 use sunbu_core::photo::View;
+use sunbu_core::problem::Problem;
 
+use crate::unread::Text;
 use crate::{Kept, Store, StoreError, record};
 
 pub(crate) const MISSING: StoreError = StoreError::NotFound { what: "check" };
@@ -19,8 +21,8 @@ pub struct CheckRow {
     pub title: String,
     /// When it was begun.
     pub made_at: String,
-    /// What the dressing is judged for.
-    pub occasion: Occasion,
+    /// What the dressing is judged for; none when this version knows no such occasion.
+    pub occasion: Option<Occasion>,
     /// Whom it shows; none for a stranger.
     pub person_id: Option<i64>,
     /// The kept plan it was begun from, while there is one.
@@ -47,9 +49,11 @@ pub enum Shown {
 pub struct Check {
     /// As it stands in lists.
     pub row: CheckRow,
-    /// Whom it shows.
-    pub shown: Shown,
-    /// The faults seen by eye, with the revision to give back when saving them.
+    /// Whom it shows, or everything that is wrong with it when it no longer reads: the photos can
+    /// still be looked at, and the check be erased.
+    pub shown: Result<Shown, Vec<Problem>>,
+    /// The faults seen by eye, with the revision to give back when saving them. Faults that this
+    /// version does not know are not among them.
     pub ticks: Kept<Ticks>,
 }
 
@@ -116,20 +120,18 @@ impl Store {
         let sql = "SELECT revision, ticks_json, case_toml, sex, stature, note \
                    FROM checkup WHERE id = ?1";
         let (revision, ticks, case, words) = tx.query_row(sql, [id], |row| {
-            let words: [Option<String>; 3] = [row.get(3)?, row.get(4)?, row.get(5)?];
-            let (ticks, case): (String, Option<String>) = (row.get(1)?, row.get(2)?);
-            Ok((row.get(0)?, ticks, case, words))
+            let text = |at| {
+                let text: rusqlite::Result<Option<Text>> = row.get(at);
+                text.map(|text| text.map(|Text(text)| text))
+            };
+            let words = [text(3)?, text(4)?, text(5)?];
+            Ok((row.get(0)?, text(1)?, text(2)?, words))
         })?;
-        let value = serde_json::from_str(&ticks)
-            .map_err(|why| StoreError::Damaged(format!("ticks of check {id}: {why}")))?;
         let shown = match case {
-            Some(text) => {
-                let case = CaseFile::parse(&text)
-                    .map_err(|problems| StoreError::unreadable("check", id, &problems))?;
-                Shown::Planned(Box::new(case))
-            }
-            None => Shown::Stranger(stranger(id, &row.person, words)?),
+            Some(text) => CaseFile::parse(&text).map(|case| Shown::Planned(Box::new(case))),
+            None => stranger(&row.person, words).map(Shown::Stranger),
         };
+        let value = ticks.map_or_else(Ticks::new, |text| known(&text));
         let ticks = Kept {
             id,
             revision,
@@ -270,16 +272,20 @@ impl Columns {
 
 /// The stranger of a row, read as her form is.
 fn stranger(
-    id: i64,
     name: &str,
     [sex, stature, note]: [Option<String>; 3],
-) -> Result<Stranger, StoreError> {
+) -> Result<Stranger, Vec<Problem>> {
     let mut fields = Fields::from([("name".to_owned(), name.to_owned())]);
     for (field, text) in [("sex", sex), ("stature", stature), ("note", note)] {
         fields.insert(field.to_owned(), text.unwrap_or_default());
     }
     Stranger::from_fields(&fields)
-        .map_err(|problems| StoreError::unreadable("check", id, &problems))
+}
+
+/// The faults of a list of keys that this version knows.
+fn known(text: &str) -> Ticks {
+    let keys: Vec<String> = serde_json::from_str(text).unwrap_or_default();
+    keys.iter().filter_map(|key| Fault::from_key(key)).collect()
 }
 
 /// The rows that meet a condition written in this file, newest first.
@@ -303,23 +309,21 @@ fn rows(
 }
 
 fn read_row(row: &Row<'_>) -> Result<CheckRow, StoreError> {
-    let key: String = row.get(3)?;
-    let occasion = Occasion::from_key(&key)
-        .ok_or_else(|| StoreError::Damaged(format!("there is no occasion {key:?}")))?;
-    let keys: Option<String> = row.get(8)?;
+    let text = |at| row.get(at).map(|Text(text)| text);
+    let keys: Option<Text> = row.get(8)?;
     let has = |view: &View| {
-        let mut keys = keys.iter().flat_map(|keys| keys.split(','));
+        let mut keys = keys.iter().flat_map(|Text(keys)| keys.split(','));
         keys.any(|key| key == view.key())
     };
     Ok(CheckRow {
         id: row.get(0)?,
-        title: row.get(1)?,
-        made_at: row.get(2)?,
-        occasion,
+        title: text(1)?,
+        made_at: text(2)?,
+        occasion: Occasion::from_key(&text(3)?),
         person_id: row.get(4)?,
         plan_id: row.get(5)?,
-        person: row.get(6)?,
-        garment: row.get(7)?,
+        person: text(6)?,
+        garment: text(7)?,
         views: View::ALL.iter().copied().filter(has).collect(),
     })
 }

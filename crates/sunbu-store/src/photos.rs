@@ -3,6 +3,7 @@
 use rusqlite::{OptionalExtension, Row, TransactionBehavior};
 use sunbu_core::photo::{Marking, View};
 
+use crate::unread::Text;
 use crate::{Store, StoreError, checks};
 
 pub(crate) const MISSING: StoreError = StoreError::NotFound { what: "photo" };
@@ -18,8 +19,11 @@ pub struct Photo {
     pub revision: i64,
     /// When it came in.
     pub added_at: String,
-    /// Its size, side and lens, its marks, and how they were set.
-    pub marking: Marking,
+    /// From which side it shows her.
+    pub view: View,
+    /// Its size, side and lens, its marks, and how they were set; none when they no longer read,
+    /// and the photo can only be looked at, replaced or erased.
+    pub marking: Option<Marking>,
 }
 
 /// A photo to keep.
@@ -49,7 +53,7 @@ impl Store {
         while let Some(row) = rows.next()? {
             found.push(read(row)?);
         }
-        found.sort_by_key(|photo| photo.marking.shot.view);
+        found.sort_by_key(|photo| photo.view);
         Ok(found)
     }
 
@@ -148,7 +152,10 @@ impl Store {
             });
         }
         let mut marking = marking.clone();
-        let (shot, own) = (&mut marking.shot, kept.marking.shot);
+        let own = kept.marking.ok_or_else(|| {
+            StoreError::Damaged(format!("the marks of photo {id} cannot be read"))
+        })?;
+        let (shot, own) = (&mut marking.shot, own.shot);
         (shot.view, shot.size, shot.focal) = (own.view, own.size, own.focal);
         tx.execute(
             "UPDATE photo SET marking_json = ?2, revision = revision + 1 WHERE id = ?1",
@@ -167,18 +174,16 @@ fn json(marking: &Marking) -> Result<String, StoreError> {
 
 fn read(row: &Row<'_>) -> Result<Photo, StoreError> {
     let id = row.get(0)?;
-    let damaged = |why: String| StoreError::Damaged(format!("photo {id}: {why}"));
-    let (text, key): (String, String) = (row.get(4)?, row.get(5)?);
-    let marking: Marking =
-        serde_json::from_str(&text).map_err(|why| damaged(format!("marks: {why}")))?;
-    if View::from_key(&key) != Some(marking.shot.view) {
-        return Err(damaged(format!("it is not the {key} of its marks")));
-    }
+    let (Text(marking), Text(key)) = (row.get(4)?, row.get(5)?);
+    let view = View::from_key(&key)
+        .ok_or_else(|| StoreError::Damaged(format!("photo {id} is of no side: {key}")))?;
+    let marking: Option<Marking> = serde_json::from_str(&marking).ok();
     Ok(Photo {
         id,
         check: row.get(1)?,
         revision: row.get(2)?,
         added_at: row.get(3)?,
-        marking,
+        view,
+        marking: marking.filter(|marking| marking.shot.view == view),
     })
 }

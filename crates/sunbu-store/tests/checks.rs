@@ -94,7 +94,7 @@ fn a_check_of_a_plan_comes_back_whole_without_the_dressers_hands() {
         dresser: None,
         ..dressed()
     };
-    assert_eq!(check.shown, Shown::Planned(Box::new(wanted)));
+    assert_eq!(check.shown, Ok(Shown::Planned(Box::new(wanted))));
     assert_eq!((check.ticks.revision, check.ticks.value.len()), (1, 0));
     assert_eq!(
         (
@@ -126,10 +126,10 @@ fn a_check_of_a_stranger_keeps_the_stature_as_it_was_written() {
         };
         let id = store.add_check(&new, NOW).unwrap();
         let check = store.check(id).unwrap();
-        assert_eq!(check.shown, Shown::Stranger(stranger));
+        assert_eq!(check.shown, Ok(Shown::Stranger(stranger)));
         assert_eq!(
             (check.row.occasion, check.row.title.as_str()),
-            (Occasion::Stage, "Student 4")
+            (Some(Occasion::Stage), "Student 4")
         );
     }
 }
@@ -149,7 +149,7 @@ fn a_photo_comes_back_with_every_mark_and_all_that_was_typed() {
     let store = Store::open(&path, NOW).unwrap();
     let kept = store.photo(check, front).unwrap();
     assert_eq!((kept.revision, revision), (2, 2));
-    assert_eq!(kept.marking, marked(View::Front));
+    assert_eq!(kept.marking, Some(marked(View::Front)));
     assert_eq!(store.picture(check, front).unwrap(), b"front");
     assert_eq!(store.picture(check, back).unwrap(), b"back");
     let views: Vec<i64> = store.photos(check).unwrap().iter().map(|p| p.id).collect();
@@ -182,7 +182,7 @@ fn the_later_of_two_savers_of_marks_or_ticks_is_told_and_changes_nothing() {
     );
     assert_eq!(
         store.photo(check, photo).unwrap().marking,
-        marked(View::Front)
+        Some(marked(View::Front))
     );
     let ticks = Ticks::from([Fault::HemUneven]);
     store.save_ticks(check, 1, &ticks).unwrap();
@@ -209,7 +209,7 @@ fn side_size_and_lens_of_a_photo_never_change_with_its_marks() {
     (other.shot.size, other.shot.focal) = ([9, 9], None);
     store.save_marking((check, photo), 1, &other).unwrap();
     let kept = store.photo(check, photo).unwrap().marking;
-    assert_eq!(kept, marked(View::Front));
+    assert_eq!(kept, Some(marked(View::Front)));
 }
 
 #[test]
@@ -285,10 +285,11 @@ fn two_writers_of_one_photo_lose_no_mark() {
         start.wait();
         let mut counted = 0;
         while counted < EACH {
-            let mut kept = store.photo(check, photo).unwrap();
-            let next = kept.marking.lens_height.len() + 1;
-            kept.marking.lens_height = "x".repeat(next);
-            match store.save_marking((check, photo), kept.revision, &kept.marking) {
+            let kept = store.photo(check, photo).unwrap();
+            let mut marking = kept.marking.unwrap();
+            let next = marking.lens_height.len() + 1;
+            marking.lens_height = "x".repeat(next);
+            match store.save_marking((check, photo), kept.revision, &marking) {
                 Ok(_) => counted += 1,
                 Err(StoreError::Stale { .. }) => {}
                 Err(other) => panic!("{other}"),
@@ -300,5 +301,39 @@ fn two_writers_of_one_photo_lose_no_mark() {
         scope.spawn(count);
     });
     let kept = store.photo(check, photo).unwrap();
-    assert_eq!(kept.marking.lens_height.len(), 2 * EACH);
+    assert_eq!(kept.marking.unwrap().lens_height.len(), 2 * EACH);
+}
+
+#[test]
+fn what_no_longer_reads_is_told_and_closes_nothing_but_itself() {
+    let directory = tempfile::tempdir().unwrap();
+    let path = directory.path().join("studio.db");
+    let mut store = Store::open(&path, NOW).unwrap();
+    let (_, _, check) = begun(&mut store);
+    let front = add(&mut store, check, View::Front, b"front").unwrap();
+    let back = add(&mut store, check, View::Back, b"back").unwrap();
+    rusqlite::Connection::open(&path)
+        .unwrap()
+        .execute_batch(
+            "UPDATE checkup SET case_toml = 'person = 3', occasion = 'moonwalk', \
+             ticks_json = '[\"hem_uneven\", \"of_tomorrow\"]'; \
+             UPDATE photo SET marking_json = '{}' WHERE view = 'front';",
+        )
+        .unwrap();
+    let read = store.check(check).unwrap();
+    assert!(read.shown.is_err(), "{:?}", read.shown);
+    assert_eq!(read.row.occasion, None);
+    assert_eq!(read.ticks.value, Ticks::from([Fault::HemUneven]));
+    let photos = store.photos(check).unwrap();
+    assert_eq!((photos[0].id, &photos[0].marking), (front, &None));
+    assert!(photos[1].marking.is_some());
+    assert_eq!(store.picture(check, front).unwrap(), b"front");
+    let refused = store.save_marking((check, front), 1, &marked(View::Front));
+    assert!(
+        matches!(refused, Err(StoreError::Damaged(_))),
+        "{refused:?}"
+    );
+    store.erase_photo(check, front).unwrap();
+    store.erase_photo(check, back).unwrap();
+    store.erase_check(check).unwrap();
 }

@@ -21,7 +21,7 @@ use sunbu_store::{NewCheck, NewPhoto, Store};
 const CHILD: &str = "SUNBU_STORE_TEST_CHILD";
 const ROUNDS: u64 = 40;
 /// A picture of many pages of the file, so that a kill falls among them.
-const JPEG: [u8; 200_000] = [7; 200_000];
+static JPEG: [u8; 200_000] = [7; 200_000];
 
 /// Saves without end, telling each save once it is acknowledged.
 #[test]
@@ -129,7 +129,7 @@ fn every_acknowledged_save_outlives_a_kill_at_any_moment() {
             );
             if kept.revision > 1 {
                 let text = format!("{} cm", kept.revision);
-                assert_eq!(kept.marking.lens_height, text);
+                assert_eq!(kept.marking.unwrap().lens_height, text);
             }
             assert_eq!(store.picture(*check, *photo).unwrap(), JPEG);
         }

@@ -93,7 +93,7 @@ pub fn troubled(path: &Path, error: StoreError) -> Vec<Trouble> {
     let at = |code| Trouble::at(path.display().to_string(), "", code);
     vec![match error {
         StoreError::NotFound { .. } => at("trouble-erased"),
-        StoreError::Stale { .. } => at("trouble-stale"),
+        StoreError::Stale { .. } | StoreError::Taken { .. } => at("trouble-stale"),
         StoreError::NotOurs { .. } => at("trouble-not-ours"),
         StoreError::Newer { .. } => at("trouble-newer"),
         StoreError::Damaged(why) => at("trouble-damaged").with("why", why),
