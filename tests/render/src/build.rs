@@ -136,7 +136,7 @@ impl Build {
 
     /// The crown.
     pub fn crown(&self) -> V3 {
-        [0.0, self.head_ahead(), self.stature]
+        [0.0, self.head_ahead(), self.stature + self.stance.hair]
     }
 
     /// How far ahead the head's middle lies.

@@ -250,12 +250,13 @@ impl Finder<'_> {
     fn floor(&self) -> V3 {
         let b = &self.dressed.build;
         let (heel, toe) = b.foot();
-        let y = match self.view {
-            View::Front => toe,
-            View::Back => heel,
-            View::Right | View::Left => b.ankle(true)[1],
-        };
-        [0.0, y, 0.0]
+        let under = |[x, y, _]: V3| [x, y, 0.0];
+        match self.view {
+            View::Front => [0.0, toe, 0.0],
+            View::Back => [0.0, heel, 0.0],
+            View::Right => under(b.ankle(false)),
+            View::Left => under(b.ankle(true)),
+        }
     }
 
     /// Where a mark is in space.

@@ -23,9 +23,9 @@ keyed_enum! {
     /// cloth ends, at the outline of the figure or on its middle line.
     Mark {
         /// The floor where the feet meet it, midway between them: at the toes from the front, at
-        /// the heels from behind, under the ankle from the side.
+        /// the heels from behind, under the near ankle from the side.
         Floor = "floor",
-        /// The crown of the head.
+        /// The top of the head, hair and all.
         Crown = "crown",
         /// The outer bone of the left ankle.
         AnkleLeft = "ankle_left",

@@ -15,17 +15,17 @@ const SHEET: [f64; 2] = [21.0, 29.7];
 const FOCAL: (f64, f64) = (-0.1, 0.35);
 /// Deviation of that logarithm where the photo says it: the 35 mm equivalent is a whole number,
 /// and steadying the picture crops a little (chosen).
-const FOCAL_TOLD_SD: f64 = 0.02;
+const FOCAL_TOLD_SD: f64 = 0.013;
 /// Distance of the lens as a logarithm of centimetres, and its deviation: 2 to 5 m (chosen).
 const DISTANCE: (f64, f64) = (5.8, 0.4);
 /// Height of the lens: from a table to above the eyes, in centimetres (chosen).
 const LENS_HEIGHT: (f64, f64) = (115.0, 35.0);
-/// How far the wearer stands turned from the lens, in radians (chosen: about 8 degrees).
-const TURNED_SD: f64 = 0.14;
+/// How far the wearer stands turned from the lens, in radians (chosen: about 7 degrees).
+const TURNED_SD: f64 = 0.12;
 /// How far the axis points beside her, in radians (chosen).
 const BESIDE_SD: f64 = 0.25;
-/// How far it points up or down, in radians (chosen: about 9 degrees).
-const TILT_SD: f64 = 0.15;
+/// How far it points up or down, in radians (chosen: about 6 degrees).
+const TILT_SD: f64 = 0.11;
 /// How far the picture is turned, in radians (chosen: about 2 degrees).
 const ROLL_SD: f64 = 0.04;
 /// Where sheet or tape may stand, in centimetres from the middle of the feet (chosen).

@@ -11,9 +11,9 @@ pub(super) const SHAPE: usize = 4;
 /// Standard deviations of [`SHAPE`].
 ///
 /// Breadth and depth of a hull with a known girth miss by 2 and 3 % on the reference bodies; the
-/// loop of a hem is left by the hands to within some 3 cm of 85, and a girth just above the hip is
-/// foretold to within some 3 cm of 85 (chosen).
-pub(super) const SHAPE_SD: [f64; SHAPE] = [0.02, 0.03, 0.035, 0.035];
+/// loop of a hem is left by the hands to within some 2 cm of 85, and a girth just above the hip is
+/// foretold to within some 2.5 cm of 85 (chosen).
+pub(super) const SHAPE_SD: [f64; SHAPE] = [0.018, 0.027, 0.022, 0.03];
 
 /// An expected place.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -6,12 +6,17 @@ use super::spot::{Spot, Together, Where};
 use crate::body::{Body, BodyMeasure};
 use crate::drape::{Drape, FOLD_OUT, OBI_OUT};
 
-/// How far the hair, pressed flat, stands above the crown, and how surely, in centimetres (chosen).
-const HAIR: (f64, f64) = (0.5, 1.0);
+/// How far the hair stands above the crown, and how surely, in centimetres (chosen).
+const HAIR: (f64, f64) = (1.6, 0.9);
 /// How far the collars stand out from the surface, in centimetres (chosen).
 const COLLAR_OUT: f64 = 0.3;
+/// Within so much of the right side line the corner may lie on either side of the outline, in
+/// centimetres of arc (chosen: what a turned stance makes).
+const MARGIN: f64 = 4.0;
 /// Outer ankle bone: beyond the middle of the foot, in centimetres (chosen).
 const ANKLE_OUT: f64 = 3.3;
+/// Width of the collar at the nape, folded as it is worn, in centimetres (S137: about 5.5).
+const COLLAR_WIDTH: f64 = 5.5;
 /// Arms are lowered by about this much where a photo is taken, in degrees.
 const ARM_DOWN_DEG: f64 = 45.0;
 
@@ -33,7 +38,7 @@ impl Spots<'_> {
     fn spot(&self, mark: Mark, view: View) -> Spot {
         let free = |at: Place, sd: [f64; 3]| (Where::Free(at), sd, Together::Alone);
         let (at, sd, together) = match mark {
-            Mark::Floor => free(self.floor(view), [2.0, 1.5, 0.05]),
+            Mark::Floor => free(self.floor(view), [1.5, 1.2, 0.05]),
             Mark::Crown => {
                 let figure = self.body.shape().figure();
                 let own = self.body.measure(BodyMeasure::Stature).sd_cm();
@@ -87,8 +92,8 @@ impl Spots<'_> {
             Mark::JubanEdgeLeft => self.juban_edge(true),
             Mark::JubanEdgeRight => self.juban_edge(false),
             Mark::Nape => free(self.drape.nape(), [1.5, 1.5, 3.0]),
-            Mark::SeamNape => self.seam(self.drape.back_neck - self.drape.nape_drop - 3.0, 2.0),
-            Mark::SeamWaist => self.seam(self.drape.drum.top + 3.0, 3.0),
+            Mark::SeamNape => self.seam(self.drape.nape()[2] - COLLAR_WIDTH, 2.0),
+            Mark::SeamWaist => self.seam(self.drape.drum.top, 3.0),
             Mark::SeamHip => self.seam(self.body.value_cm(BodyMeasure::HipHeight), 3.0),
             Mark::SeamHem => self.seam(self.drape.hem, 1.5),
             Mark::DrumTop => free(
@@ -137,15 +142,18 @@ impl Spots<'_> {
         )
     }
 
-    /// The outer panel comes round to the right outline only where its edge lies behind it.
-    fn hem_right(&self) -> f64 {
+    /// The hem at the right outline: the outer panel's where its edge lies well behind it, the back
+    /// panel's where it ends well before it, and between the two in the margin, where either may be.
+    fn hem_right(&self) -> (f64, f64) {
         let (z, surface) = (self.drape.hem, &self.drape.surface);
         let side = surface.girth(z) - surface.side_arc(z);
-        if self.drape.outer_edge(self.drape.outer_corner) >= side {
-            self.drape.hem_at(side)
-        } else {
-            z
-        }
+        let past = self.drape.outer_edge(self.drape.outer_corner) - side;
+        let share = (0.5 + 0.5 * past / MARGIN).clamp(0.0, 1.0);
+        let raised = self.drape.hem_at(side) - z;
+        (
+            z + share * raised,
+            1.5 + 2.0 * share * (1.0 - share) * raised,
+        )
     }
 
     fn hem_left(&self) -> f64 {
@@ -154,12 +162,12 @@ impl Spots<'_> {
     }
 
     fn hem(&self, left: bool) -> Expected {
-        let z = if left {
-            self.hem_left()
+        let (z, sd) = if left {
+            (self.hem_left(), 1.5)
         } else {
             self.hem_right()
         };
-        outline(z, 0.0, left, 1.5, Together::Hem)
+        outline(z, 0.0, left, sd, Together::Hem)
     }
 
     fn hem_centre(&self, view: View) -> Expected {
@@ -168,15 +176,15 @@ impl Spots<'_> {
             surface.girth(self.drape.hem),
             surface.side_arc(self.drape.hem),
         );
-        let (s, z) = match view {
-            View::Front => (0.5 * girth, self.drape.hem_at(0.5 * girth)),
-            View::Back => (0.0, self.drape.hem),
+        let (s, (z, sd)) = match view {
+            View::Front => (0.5 * girth, (self.drape.hem_at(0.5 * girth), 1.5)),
+            View::Back => (0.0, (self.drape.hem, 1.5)),
             View::Right => (girth - side, self.hem_right()),
-            View::Left => (side, self.hem_left()),
+            View::Left => (side, (self.hem_left(), 1.5)),
         };
         (
             Where::Lying { s, z, out: 0.0 },
-            [1.5, 1.5, 0.0],
+            [1.5, sd, 0.0],
             Together::Hem,
         )
     }
@@ -242,11 +250,16 @@ impl Spots<'_> {
         (Where::Free(at), [1.5, 1.5, 1.5], Together::Alone)
     }
 
+    /// The collar from the left shoulder runs over the other one down to the obiage; the other is
+    /// hidden by it where they cross.
     fn collar_tie(&self, left: bool) -> Expected {
-        let z = self.drape.obi_top().front + self.drape.obiage;
-        let at = self
-            .drape
-            .collar(self.drape.kimono_overlap, z, left, COLLAR_OUT);
+        let overlap = self.drape.kimono_overlap;
+        let z = if left {
+            self.drape.obi_top().front + self.drape.obiage
+        } else {
+            self.drape.crossing(overlap)
+        };
+        let at = self.drape.collar(overlap, z, left, COLLAR_OUT);
         (Where::Free(at), [2.0, 1.0, 2.0], Together::Alone)
     }
 
@@ -273,7 +286,7 @@ impl Spots<'_> {
         let (sin, cos) = ARM_DOWN_DEG.to_radians().sin_cos();
         let beyond = reach - beside;
         let at = [left * (beside + beyond * cos), 0.0, height - beyond * sin];
-        (Where::Free(at), [15.0, 1.0, 15.0], Together::Alone)
+        (Where::Free(at), [15.0, 0.7, 15.0], Together::Alone)
     }
 }
 
