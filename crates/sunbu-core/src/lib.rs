@@ -6,6 +6,7 @@
 
 pub mod body;
 pub mod case;
+pub mod check;
 pub mod demo;
 pub mod drape;
 pub mod dressing;
