@@ -2,6 +2,8 @@
 //!
 //! Pictures themselves come in elsewhere; here are only their sizes and the places marked on them.
 
+pub mod edge;
+
 mod camera;
 mod check;
 mod expect;

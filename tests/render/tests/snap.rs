@@ -1,0 +1,149 @@
+//! Marks that were placed beside their edge are brought to it.
+
+use std::hint::black_box;
+use std::time::Instant;
+
+use sunbu_core::photo::{Gray, Mark, View, edge};
+use sunbu_render::{Random, Scene};
+
+/// How far off a mark is placed at most, in pixels: anywhere up to it.
+const OFF: f64 = 8.0;
+/// How far it may be moved, in pixels.
+const REACH: f64 = 10.0;
+/// How near to the edge it must come, in pixels.
+const NEAR: f64 = 1.5;
+/// How often each mark of each photo is placed.
+const TIMES: u32 = 20;
+
+/// Marks on edges that run level, and on outlines that run up and down.
+const LEVEL: [Mark; 8] = [
+    Mark::HemCentre,
+    Mark::FoldCentre,
+    Mark::ObiLowerCentre,
+    Mark::ObiUpperCentre,
+    Mark::ObiageTop,
+    Mark::DrumTop,
+    Mark::DrumBottom,
+    Mark::TareEnd,
+];
+const UPRIGHT: [Mark; 4] = [Mark::HemLeft, Mark::HemRight, Mark::HipLeft, Mark::HipRight];
+
+fn gray(scene: &Scene, seed: u64) -> Gray {
+    let image = scene.render(seed).image;
+    // ITU-R BT.601.
+    let luma = |pixel: &image::Rgb<u8>| {
+        let [red, green, blue] = pixel.0.map(u32::from);
+        u8::try_from((299 * red + 587 * green + 114 * blue + 500) / 1000).unwrap_or(u8::MAX)
+    };
+    let pixels = image.pixels().map(luma).collect();
+    let [width, height] = [image.width() as usize, image.height() as usize];
+    Gray::new(width, height, pixels).expect("as many pixels as the sides say")
+}
+
+/// Whether an edge is painted at a mark: brightness, in means of 17 pixels along the edge, changes
+/// most within a pixel of it, of all places within four, and by eight steps over two pixels.
+///
+/// Cloth of one colour on cloth of the same, and the side of a figure in its own shadow, have none.
+fn is_painted(gray: &Gray, [x, y]: [f64; 2], [across_x, across_y]: [f64; 2]) -> bool {
+    let mean = |far: f64| {
+        let line = (-8..=8).map(f64::from).map(|aside| {
+            let (x, y) = (x + far * across_x, y + far * across_y);
+            gray.at(x - aside * across_y, y + aside * across_x)
+        });
+        line.sum::<f64>() / 17.0
+    };
+    let change = |far: f64| (mean(far + 1.0) - mean(far - 1.0)).abs();
+    let places = (-8..=8).map(|half| 0.5 * f64::from(half));
+    let steepest = places
+        .max_by(|a, b| change(*a).total_cmp(&change(*b)))
+        .expect("there are places");
+    steepest.abs() <= 1.0 && change(steepest) >= 8.0
+}
+
+/// Counts of one run.
+#[derive(Default)]
+struct Tally {
+    edges: u32,
+    tried: u32,
+    near: u32,
+    near_before: u32,
+}
+
+fn try_edges(scene: &Scene, gray: &Gray, random: &mut Random, tally: &mut Tally) {
+    let truth = scene.truth();
+    let (sin, cos) = scene.lens.roll.sin_cos();
+    let level = LEVEL.map(|mark| (mark, [sin, cos]));
+    let upright = UPRIGHT.map(|mark| (mark, [cos, -sin]));
+    for (mark, across) in level.into_iter().chain(upright) {
+        let Some(seen) = truth.get(&mark).filter(|seen| seen.visible) else {
+            continue;
+        };
+        if !is_painted(gray, seen.pixel, across) {
+            continue;
+        }
+        tally.edges += 1;
+        for _ in 0..TIMES {
+            let far = random.between(-OFF, OFF);
+            // The model does not know the direction of the edge to better than some degrees.
+            let (sin, cos) = (0.1 * random.normal()).sin_cos();
+            let told = [
+                across[0] * cos - across[1] * sin,
+                across[1] * cos + across[0] * sin,
+            ];
+            let at = [
+                seen.pixel[0] + far * across[0],
+                seen.pixel[1] + far * across[1],
+            ];
+            let found = edge::snap(gray, at, Some(told), REACH);
+            let off = found.map_or(f64::INFINITY, |snap| {
+                (snap.at[0] - seen.pixel[0]) * across[0] + (snap.at[1] - seen.pixel[1]) * across[1]
+            });
+            tally.tried += 1;
+            tally.near += u32::from(off.abs() <= NEAR);
+            tally.near_before += u32::from(far.abs() <= NEAR);
+        }
+    }
+}
+
+#[test]
+fn a_mark_up_to_eight_pixels_off_comes_to_within_one_and_a_half_of_a_painted_edge() {
+    let random = &mut Random::of(77);
+    let mut tally = Tally::default();
+    let mut slowest = 0.0_f64;
+    for seed in 100..116 {
+        let view = if seed % 2 == 0 {
+            View::Front
+        } else {
+            View::Back
+        };
+        let scene = Scene::random_from(seed, view);
+        let gray = gray(&scene, seed);
+        try_edges(&scene, &gray, random, &mut tally);
+        let middle = [0.5 * gray.width() as f64, 0.5 * gray.height() as f64];
+        let quickest = |work: &dyn Fn()| {
+            let times = (0..5).map(|_| {
+                let began = Instant::now();
+                work();
+                began.elapsed().as_secs_f64() * 1e3
+            });
+            times.fold(f64::INFINITY, f64::min)
+        };
+        slowest = slowest
+            .max(quickest(&|| {
+                _ = black_box(edge::snap(&gray, middle, None, REACH))
+            }))
+            .max(quickest(&|| {
+                _ = black_box(edge::snap_corner(&gray, middle, REACH))
+            }));
+    }
+    let share = |count: u32| 100.0 * f64::from(count) / f64::from(tally.tried);
+    let (near, before) = (share(tally.near), share(tally.near_before));
+    println!(
+        "{} edges: {near:.1} % within {NEAR} px, {before:.1} % before; at most {slowest:.2} ms",
+        tally.edges
+    );
+    assert!(tally.edges >= 60, "only {} edges are painted", tally.edges);
+    assert!(before < 25.0, "{before:.1} % were near already");
+    assert!(near >= 95.0, "{near:.1} % came near");
+    assert!(slowest < 5.0, "{slowest:.2} ms");
+}
