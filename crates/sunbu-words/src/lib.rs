@@ -5,7 +5,9 @@
 //! The texts are the files below `locales/`, built in. Asking for an id that no file has stops a
 //! debug build, and so every test that comes by; a released one shows the id.
 
+mod advice;
 mod catalogue;
+mod check;
 mod faults;
 mod form;
 mod lang;
@@ -14,7 +16,10 @@ mod numbers;
 mod photo;
 mod plan;
 mod problems;
+mod report;
 mod steps;
 
+pub use advice::Advised;
 pub use catalogue::{Arg, Words};
 pub use lang::Lang;
+pub use report::Section;

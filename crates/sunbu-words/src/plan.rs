@@ -201,7 +201,7 @@ impl Words {
 }
 
 /// The text with a capital first.
-fn sentence(text: &str) -> String {
+pub(crate) fn sentence(text: &str) -> String {
     let mut chars = text.chars();
     let first: String = chars
         .next()

@@ -39,6 +39,6 @@ pub use standard::{
     StandardError, Target, Way, Wish,
 };
 pub use standard_check::{MOST_CM, MOST_WEIGHT, SPREAD_CM};
-pub use steps::{Caution, Step, StepId, StepNumber, StepValue, step_of, steps};
+pub use steps::{Caution, Step, StepId, StepNumber, StepValue, cautions, step_of, steps};
 pub use ways_out::{Remedy, WayOut, WaysOut, ways_out};
 pub use worth::{Cut, Reason, Verdict, Worth, rank, worth};

@@ -169,6 +169,11 @@ pub fn step_of(decision: Decision) -> StepId {
     *step.expect("every decision is made in a step")
 }
 
+/// The cautions that belong to a step.
+pub fn cautions(id: StepId) -> &'static [Caution] {
+    contents(id).1
+}
+
 /// Whether a decision of (nearly) nothing needs no mention.
 fn optional(decision: Decision) -> bool {
     use Decision as D;
