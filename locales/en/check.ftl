@@ -301,3 +301,29 @@ message-practise = To practise: { $how }
 message-nothing = I have nothing to ask you to change.
 message-more = There is more to see, but these come first; most of it follows from them.
 message-bye = Take your time, and send another photo when you like.
+
+## The photo with its lines. $what is one of the lines, $amount has its unit.
+
+overlay-title = { $title }. { $view }, with the lines as seen and as wanted
+overlay-desc = Wanted: { $moves }.
+overlay-desc-same = No line that was marked is to be moved.
+overlay-seen = as seen
+overlay-wanted = as wanted
+overlay-scale = { $length } at her middle
+overlay-higher = { $what } { $amount } higher
+overlay-lower = { $what } { $amount } lower
+overlay-left = { $what } { $amount } to her left
+overlay-right = { $what } { $amount } to her right
+overlay-line-hem = hem
+overlay-line-corner = outer corner
+overlay-line-edge = outer edge
+overlay-line-seam = back seam
+overlay-line-seam_top = back seam
+overlay-line-fold = fold
+overlay-line-tail = tail
+overlay-line-drum = drum
+overlay-line-obi = obi
+overlay-line-obiage = obiage
+overlay-line-collars = collars
+overlay-line-juban = juban collars
+overlay-line-nape = nape

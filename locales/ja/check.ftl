@@ -298,3 +298,29 @@ message-practise = 稽古：{ $how }
 message-nothing = 直してほしい所はありません。
 message-more = ほかにもありますが、まずこれからです。多くはこれに付いて直ります。
 message-bye = 急がずに。また写真を送ってください。
+
+## 線を重ねた写真。$what は線の名、$amount は単位付き。
+
+overlay-title = { $title }。{ $view }、見える線と望む線
+overlay-desc = 望み：{ $moves }。
+overlay-desc-same = 印を置いた線で動かすものはない。
+overlay-seen = 見える線
+overlay-wanted = 望む線
+overlay-scale = 体の真ん中で{ $length }
+overlay-higher = { $what }を{ $amount }上へ
+overlay-lower = { $what }を{ $amount }下へ
+overlay-left = { $what }を{ $amount }左へ
+overlay-right = { $what }を{ $amount }右へ
+overlay-line-hem = 裾
+overlay-line-corner = 上前の褄先
+overlay-line-edge = 上前の端
+overlay-line-seam = 背縫い
+overlay-line-seam_top = 背縫い
+overlay-line-fold = おはしょり
+overlay-line-tail = たれ
+overlay-line-drum = お太鼓
+overlay-line-obi = 帯
+overlay-line-obiage = 帯揚げ
+overlay-line-collars = 衿
+overlay-line-juban = 長襦袢の衿
+overlay-line-nape = 衣紋

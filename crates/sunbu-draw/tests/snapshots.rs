@@ -7,14 +7,20 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use sunbu_core::dressing::{Locks, assess};
-use sunbu_draw::{Labels, Page, Scene, Style, View, explain, figure, sheet};
-use sunbu_words::Lang;
+use checked::Checked;
+use sunbu_core::check::overlaid;
+use sunbu_core::dressing::{Decision, Dressing, Locks, assess};
+use sunbu_core::fault::Ticks;
+use sunbu_draw::{Labels, Overlaid, Page, Scene, Style, View, explain, figure, overlay, sheet};
+use sunbu_words::{Lang, Words};
 
 use crate::bench::Bench;
 
 #[allow(dead_code)]
 mod bench;
+#[allow(dead_code)]
+#[path = "../../sunbu-core/tests/support/checked.rs"]
+mod checked;
 
 fn snapshots() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/snapshots")
@@ -73,7 +79,67 @@ fn drawings() -> Vec<(PathBuf, String)> {
         move |(name, svg): (&str, String)| (folder.join(format!("{name}.svg")), svg)
     };
     let kept = kept.into_iter().map(file(snapshots()));
+    let kept = kept.chain(overlays().into_iter().map(file(snapshots())));
     kept.chain(book.into_iter().map(file(images()))).collect()
+}
+
+/// Photos with their lines: two deeds from the front, one from behind, and one as planned.
+fn overlays() -> Vec<(&'static str, String)> {
+    use sunbu_core::photo::View::{Back, Front};
+    let woman = Checked::woman();
+    let off = |changes: &[(Decision, f64)]| {
+        let by =
+            |dressing: Dressing, &(d, by): &(Decision, f64)| dressing.with(d, dressing.get(d) + by);
+        changes.iter().fold(woman.planned, by)
+    };
+    let hem_and_obi = [(Decision::HemHeight, 4.0), (Decision::ObiLowerEdge, -3.0)];
+    let back = [(Decision::NapeDrop, -3.0), (Decision::TareLength, 3.0)];
+    let of = |view, changes: &[(Decision, f64)], lang| {
+        let done = off(changes);
+        let shots = [Front, Back].map(|side| woman.photo(&done, side));
+        let report = woman.report(&shots, &Ticks::new());
+        let shot = &shots[usize::from(view == Back)];
+        let over = overlaid(&woman.subject(&woman.planned), shot, &report);
+        overlay(&Overlaid {
+            href: "photo.jpg",
+            view,
+            size: shot.size,
+            overlay: &over.expect("it reads"),
+            report: &report,
+            words: Words::of(lang),
+            title: "Aki",
+            id: "overlay",
+        })
+    };
+    vec![
+        ("overlay-front-en", of(Front, &hem_and_obi, Lang::En)),
+        ("overlay-back-ja", of(Back, &back, Lang::Ja)),
+        ("overlay-as-planned-en", of(Front, &[], Lang::En)),
+    ]
+}
+
+#[test]
+fn what_is_wanted_is_told_from_what_is_seen_by_dashes_and_words() {
+    let drawn = overlays();
+    let (moved, same) = (&drawn[0].1, &drawn[2].1);
+    let hem = |svg: &str, kind: &str| {
+        let from = svg.find(&format!("data-part=\"hem-{kind}\""))?;
+        let path = &svg[from..];
+        // The casing comes first; the line itself lies on it.
+        let own = path[1..].find(&format!("data-part=\"hem-{kind}\""))? + 1;
+        let path = &path[own..];
+        Some(path[..path.find("/>")?].to_owned())
+    };
+    let seen = hem(moved, "seen").expect("a hem");
+    let wanted = hem(moved, "wanted").expect("a hem to reach");
+    assert!(!seen.contains("dasharray") && wanted.contains("dasharray"));
+    let words = Words::of(Lang::En);
+    for id in ["overlay-seen", "overlay-wanted"] {
+        assert!(moved.contains(&words.get(id)), "{id}");
+    }
+    assert!(moved.contains("hem 3 cm lower"), "{moved}");
+    assert_eq!(hem(same, "wanted"), None, "nothing is to be moved");
+    assert!(same.contains(&words.get("overlay-desc-same")));
 }
 
 #[test]

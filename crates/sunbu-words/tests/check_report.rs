@@ -3,7 +3,7 @@
 //!
 //! `UPDATE_SNAPSHOTS=1 cargo test -p sunbu-words --test check_report` writes the files anew.
 
-#[path = "support/checked.rs"]
+#[path = "../../sunbu-core/tests/support/checked.rs"]
 mod checked;
 
 use std::collections::BTreeSet;

@@ -5,11 +5,13 @@
 
 mod advice;
 mod combine;
+mod overlaid;
 mod skewed;
 mod stranger;
 
 pub use advice::{Advice, Good, MOST_ADVICE, advice, good};
 pub use combine::combine;
+pub use overlaid::overlaid;
 pub use skewed::{Skewed, skewed, tolerance};
 pub use stranger::{STRANGER, Stranger, stranger};
 

@@ -10,7 +10,7 @@ use super::forms::Forms;
 use super::mark::{Mark, Pixel, View};
 use super::shot::{Known, Shot};
 use super::sitting::{Sitting, Subject};
-use super::way::{Wrap, exchanged, turned, wrap};
+use super::way::{Wrap, straight};
 use crate::dressing::Quantity;
 use crate::keyed::keyed_enum;
 use crate::problem::Problem;
@@ -105,17 +105,8 @@ impl Reading {
 /// Everything that is wrong with the shot: marks outside the picture, missing, exchanged or not
 /// to be seen from its side, sizes that no picture has, or marks that no lens sees so.
 pub fn read(subject: &Subject<'_>, shot: &Shot) -> Result<Reading, Vec<Problem>> {
-    let way = wrap(shot);
-    let straight = match (way, shot.mirrored) {
-        (Wrap::RightOverLeft, false) => exchanged(shot),
-        (Wrap::RightOverLeft, true) => Shot {
-            marks: exchanged(shot).marks,
-            ..shot.clone()
-        },
-        (_, true) => turned(shot),
-        (_, false) => shot.clone(),
-    };
-    let sitting = Sitting::new(subject, &straight)?;
+    let straight = straight(shot);
+    let sitting = Sitting::new(subject, &straight.shot)?;
     let forms = Forms { sitting: &sitting };
     let mut unseen = BTreeMap::new();
     let mut read: Vec<(Quantity, Form)> = Vec::new();
@@ -150,19 +141,12 @@ pub fn read(subject: &Subject<'_>, shot: &Shot) -> Result<Reading, Vec<Problem>>
             },
         ))
     });
-    let flipped = straight != *shot && !(shot.mirrored && way == Wrap::RightOverLeft);
-    let width = f64::from(shot.size[0]);
-    let fitted = sitting.fitted().map(|(mark, [x, y])| {
-        let mark = if way == Wrap::RightOverLeft {
-            mark.mirrored()
-        } else {
-            mark
-        };
-        (mark, [if flipped { width - x } else { x }, y])
-    });
+    let fitted = sitting
+        .fitted()
+        .map(|(mark, at)| (straight.name(mark), straight.back(at)));
     Ok(Reading {
         view: shot.view,
-        wrap: way,
+        wrap: straight.way,
         camera: sitting.fit.camera,
         values: read.iter().map(|(_, form)| form.value).collect(),
         quantities: read.iter().map(|(quantity, _)| *quantity).collect(),
@@ -172,7 +156,7 @@ pub fn read(subject: &Subject<'_>, shot: &Shot) -> Result<Reading, Vec<Problem>>
         doubtful: sitting
             .off()
             .filter(|(_, off)| *off > DOUBTFUL)
-            .map(|(mark, _)| mark)
+            .map(|(mark, _)| straight.name(mark))
             .collect(),
         fitted: fitted.collect(),
     })

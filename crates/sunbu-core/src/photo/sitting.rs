@@ -8,7 +8,7 @@ use super::mark::{Mark, Pixel, Trust, View};
 use super::room::{Room, first_guess};
 use super::rows::Rows;
 use super::shot::Shot;
-use super::spot::{Bent, Spot, Where};
+use super::spot::{Bent, SHAPE, Spot, Where};
 use super::spots::Spots;
 use crate::body::Body;
 use crate::drape::Drape;
@@ -102,6 +102,22 @@ impl<'a> Sitting<'a> {
     /// All spots of this side.
     pub fn spots(&self) -> &[Spot] {
         &self.spots
+    }
+
+    /// The spots whose mark was set.
+    pub fn seen_spots(&self) -> impl Iterator<Item = usize> + '_ {
+        self.sightings.iter().map(|seen| seen.spot)
+    }
+
+    /// What was found of a spot's own coordinates, off where they are expected.
+    pub fn own(&self, spot: usize) -> &[f64] {
+        let first = self.fit.own(spot);
+        &self.fit.theta.as_slice()[first..first + self.spots[spot].at.own()]
+    }
+
+    /// What was found of the surface, off the one foretold.
+    pub fn shape_found(&self) -> &[f64] {
+        &self.fit.theta.as_slice()[CAMERA..CAMERA + SHAPE]
     }
 
     /// Where each mark that was set falls in the picture.

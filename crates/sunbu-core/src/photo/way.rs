@@ -66,6 +66,58 @@ pub fn wrap(shot: &Shot) -> Wrap {
     }
 }
 
+/// A shot as it is read: never from a mirror, never right over left.
+pub(super) struct Straight {
+    /// Which panel lies on top in the shot as it was given.
+    pub way: Wrap,
+    /// The shot to read.
+    pub shot: Shot,
+    /// The width of the picture, where it had to be turned.
+    turned: Option<f64>,
+}
+
+/// The shot as it is read.
+pub(super) fn straight(shot: &Shot) -> Straight {
+    let way = wrap(shot);
+    let (straight, is_turned) = match (way, shot.mirrored) {
+        (Wrap::RightOverLeft, false) => (exchanged(shot), true),
+        // Turned twice: the picture stays, and the marks' names are exchanged.
+        (Wrap::RightOverLeft, true) => {
+            let turned = turned(shot);
+            let marks = exchanged(&turned).marks;
+            (
+                Shot {
+                    marks,
+                    ..shot.clone()
+                },
+                false,
+            )
+        }
+        (_, true) => (turned(shot), true),
+        (_, false) => (shot.clone(), false),
+    };
+    Straight {
+        way,
+        shot: straight,
+        turned: is_turned.then(|| f64::from(shot.size[0])),
+    }
+}
+
+impl Straight {
+    /// A pixel of the shot that is read, in the shot as it was given.
+    pub fn back(&self, [x, y]: Pixel) -> Pixel {
+        [self.turned.map_or(x, |width| width - x), y]
+    }
+
+    /// A mark of the shot that is read, as it was given.
+    pub fn name(&self, mark: Mark) -> Mark {
+        match self.way {
+            Wrap::RightOverLeft => mark.mirrored(),
+            Wrap::LeftOverRight | Wrap::Untold => mark,
+        }
+    }
+}
+
 /// The shot as a lens without a mirror would have it: left and right of the picture exchanged.
 /// The names of the marks are the wearer's own and stay.
 pub(super) fn turned(shot: &Shot) -> Shot {
@@ -96,7 +148,7 @@ pub(super) fn turned(shot: &Shot) -> Shot {
 }
 
 /// A shot of right over left read as one from a mirror: what was taken for her left is her right.
-pub(super) fn exchanged(shot: &Shot) -> Shot {
+fn exchanged(shot: &Shot) -> Shot {
     let turned = turned(shot);
     let marks = turned
         .marks
