@@ -11,10 +11,10 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use checked::Checked;
-use sunbu_core::check::Report;
-use sunbu_core::dressing::Decision;
+use sunbu_core::check::{Report, Skewed};
+use sunbu_core::dressing::{Change, Decision, Quantity, Sight, Tell, step_of};
 use sunbu_core::fault::{Fault, Ticks};
-use sunbu_core::photo::{Mark, Shot, View};
+use sunbu_core::photo::{Mark, Shot, Skew, Unseen, View};
 use sunbu_words::{Lang, Words};
 
 /// The fixed checks with the name of their file.
@@ -106,6 +106,64 @@ fn every_report_is_the_one_that_was_read() {
     for entry in fs::read_dir(folder()).expect("the snapshots") {
         let path = entry.expect("an entry").path();
         assert!(names.contains(&path), "{} is no report", path.display());
+    }
+}
+
+/// What is said of a check for each decision, each skew and each reason not to see something; whole
+/// reports are held by `check_report`.
+fn said_of_a_check(words: &Words) -> Vec<String> {
+    let mut said = Vec::new();
+    for &decision in Decision::ALL {
+        said.extend([words.decision_short(decision), words.practise(decision)]);
+        for by in [2.0, -2.0] {
+            said.push(words.deed(decision, by));
+            said.push(words.todo(&Change {
+                decision,
+                step: step_of(decision),
+                from: 0.0,
+                to: by,
+                cures: Vec::new(),
+            }));
+        }
+    }
+    for &skew in Skew::ALL {
+        said.push(words.skew_name(skew));
+        for (cm, sd) in [(3.0, 0.4), (-3.0, 0.4), (1.8, 0.8), (-0.4, 0.1)] {
+            let view = View::Front;
+            said.push(words.skewed(&Skewed { skew, view, cm, sd }));
+        }
+    }
+    for &quantity in Quantity::ALL {
+        for why in [
+            Unseen::Covered,
+            Unseen::OtherSide(View::Back),
+            Unseen::NotMarked(Mark::HemLeft),
+        ] {
+            said.push(words.unseen_why(quantity, why));
+        }
+        said.push(words.tell(&Tell {
+            quantity,
+            sight: Sight::of(quantity),
+            if_told: 2.0,
+            if_other: -1.0,
+            apart: 3.0,
+        }));
+    }
+    said.extend([0.99, 0.9, 0.6, 0.3].map(|p| words.sureness(p)));
+    said.extend(words.wrong_way(View::ALL));
+    said.push(words.doubtful(View::Right, Mark::HemCentre));
+    said
+}
+
+#[test]
+fn every_finding_is_said_in_every_language_in_its_own_letters() {
+    for &lang in Lang::ALL {
+        for text in said_of_a_check(Words::of(lang)) {
+            let japanese = text
+                .chars()
+                .any(|c| matches!(c, '\u{3040}'..='\u{30ff}' | '\u{4e00}'..='\u{9fff}'));
+            assert_eq!(japanese, lang == Lang::Ja, "{lang:?}: {text}");
+        }
     }
 }
 

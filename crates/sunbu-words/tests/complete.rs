@@ -8,15 +8,14 @@ use std::path::{Path, PathBuf};
 use fluent_syntax::ast::Entry;
 use regex::Regex;
 use sunbu_core::body::{BodyMeasure, Sex, Unlikely};
-use sunbu_core::check::Skewed;
 use sunbu_core::dressing::{
-    Against, Caution, Change, Cut, Decision, HandUnit, HemSeen, Landmark, Occasion, Onlooker,
-    Quantity, Remedy, Sight, StepId, Tell, Verdict, WayOut, step_of,
+    Against, Caution, Cut, Decision, HandUnit, HemSeen, Landmark, Occasion, Onlooker, Quantity,
+    Remedy, StepId, Verdict, WayOut,
 };
 use sunbu_core::fault::{Area, Cause, Fault as Flaw};
 use sunbu_core::garment::{Cloth, Kind, MitakeFrom, Part, rules};
 use sunbu_core::measure::{Origin, Shaku, Unit, parse_length};
-use sunbu_core::photo::{Mark, Skew, Trust, Unseen, View};
+use sunbu_core::photo::{Mark, Skew, Trust, View};
 use sunbu_core::problem::{Fault, Problem};
 use sunbu_words::{Lang, Words};
 
@@ -99,7 +98,6 @@ fn say_everything(words: &Words) -> Vec<String> {
         }));
     }
     said.extend([Trust::Sure, Trust::Unsure].map(|t| words.trust(t)));
-    said.extend(said_of_a_check(words));
     for &mark in Mark::ALL {
         said.extend([words.mark(mark), words.mark_hint(mark)]);
     }
@@ -124,52 +122,6 @@ fn say_everything(words: &Words) -> Vec<String> {
             }
         }
     }
-    said
-}
-
-/// What is said of a check for each decision, each skew and each reason not to see something; whole
-/// reports are held by `check_report`.
-fn said_of_a_check(words: &Words) -> Vec<String> {
-    let mut said = Vec::new();
-    for &decision in Decision::ALL {
-        said.extend([words.decision_short(decision), words.practise(decision)]);
-        for by in [2.0, -2.0] {
-            said.push(words.deed(decision, by));
-            said.push(words.todo(&Change {
-                decision,
-                step: step_of(decision),
-                from: 0.0,
-                to: by,
-                cures: Vec::new(),
-            }));
-        }
-    }
-    for &skew in Skew::ALL {
-        said.push(words.skew_name(skew));
-        for (cm, sd) in [(3.0, 0.4), (-3.0, 0.4), (1.8, 0.8), (-0.4, 0.1)] {
-            let view = View::Front;
-            said.push(words.skewed(&Skewed { skew, view, cm, sd }));
-        }
-    }
-    for &quantity in Quantity::ALL {
-        for why in [
-            Unseen::Covered,
-            Unseen::OtherSide(View::Back),
-            Unseen::NotMarked(Mark::HemLeft),
-        ] {
-            said.push(words.unseen_why(quantity, why));
-        }
-        said.push(words.tell(&Tell {
-            quantity,
-            sight: Sight::of(quantity),
-            if_told: 2.0,
-            if_other: -1.0,
-            apart: 3.0,
-        }));
-    }
-    said.extend([0.99, 0.9, 0.6, 0.3].map(|p| words.sureness(p)));
-    said.extend(words.wrong_way(View::ALL));
-    said.push(words.doubtful(View::Right, Mark::HemCentre));
     said
 }
 
