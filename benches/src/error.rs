@@ -21,6 +21,9 @@ pub enum Error {
         /// What the system says.
         why: std::io::Error,
     },
+    /// The photo that is timed was not read.
+    #[error("the photo that is timed: {0}")]
+    Photo(String),
     /// The reference solver did not run.
     #[error(
         "the reference solver did not run: {0}\n\

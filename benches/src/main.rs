@@ -7,6 +7,7 @@ mod arguments;
 mod cases;
 mod error;
 mod machine;
+mod photo;
 mod planner;
 mod program;
 mod questions;
@@ -22,6 +23,7 @@ use arguments::{Arguments, HELP};
 use cases::Demo;
 use error::Error;
 use machine::Machine;
+use photo::photo;
 use planner::{Amount, Rack, everything, plans, ranking};
 use reference::{Ask, compare};
 use report::Report;
@@ -88,6 +90,7 @@ fn measure(arguments: Arguments, root: &Path) -> Result<Report, Error> {
     let demo = Demo::read()?;
     let cases = demo.spread(amount.cases);
     let rack = Rack::of(&demo, amount.rack);
+    let photo = photo(amount.photos)?;
     let first = plans(&cases, amount);
     let ranking = ranking(&rack, THREADS, amount);
     let everything = everything(&demo, amount.everything);
@@ -112,6 +115,7 @@ fn measure(arguments: Arguments, root: &Path) -> Result<Report, Error> {
         plans: first,
         everything,
         ranking,
+        photo,
         reference,
         studio,
     })

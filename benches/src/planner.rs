@@ -29,6 +29,8 @@ pub struct Amount {
     pub dressings: usize,
     /// Runs of each case by the reference solver.
     pub reference_runs: usize,
+    /// Photos taken in.
+    pub photos: usize,
     /// How much of the studio is timed.
     pub visits: Visits,
 }
@@ -43,6 +45,7 @@ impl Amount {
         rankings: 15,
         dressings: 100,
         reference_runs: 5,
+        photos: 15,
         visits: Visits {
             plans: 40,
             moves: 25,
@@ -60,6 +63,7 @@ impl Amount {
         rankings: 3,
         dressings: 20,
         reference_runs: 1,
+        photos: 2,
         visits: Visits {
             plans: 3,
             moves: 3,

@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use crate::error::Error;
 use crate::machine::Machine;
+use crate::photo::PhotoTimes;
 use crate::planner::{PlanTimes, RankTimes};
 use crate::reference::{AGREED_CM, AGREED_SHARE, Comparison, WORSE_SHARE};
 use crate::studio::StudioTimes;
@@ -30,6 +31,8 @@ pub struct Report {
     pub everything: OverCases,
     /// Many garments for one person.
     pub ranking: RankTimes,
+    /// A photo taken in, and its marks brought to their edges.
+    pub photo: PhotoTimes,
     /// The general solver; none when it was left out.
     pub reference: Option<Comparison>,
     /// The studio from outside; none when it was left out.
@@ -76,6 +79,16 @@ impl Report {
                 ),
                 limit_ms: 500.0,
                 measured_ms: self.ranking.from_sheets.median_ms,
+            },
+            Target {
+                what: "a photo of 12 megapixels read, turned, stripped and written again".into(),
+                limit_ms: 1000.0,
+                measured_ms: self.photo.ready.median_ms,
+            },
+            Target {
+                what: "a mark brought to its edge, in whichever direction".into(),
+                limit_ms: 5.0,
+                measured_ms: self.photo.snap_anywhere.median_ms,
             },
         ];
         if let Some(StudioTimes { pages, start }) = &self.studio {
@@ -193,6 +206,20 @@ impl Report {
             ("rank", &ranking.from_sheets),
             ("rank.order", &ranking.order),
             ("rank.one", &ranking.order_on_one),
+        ] {
+            put(name, ms(times.median_ms));
+            put(&format!("{name}.least"), ms(times.least_ms));
+        }
+        let photo = &self.photo;
+        put("photo.mb", two_digits(photo.file_mb));
+        for (name, times) in [
+            ("photo.read", &photo.read),
+            ("photo.gray", &photo.gray),
+            ("photo.write", &photo.write),
+            ("photo.ready", &photo.ready),
+            ("snap", &photo.snap),
+            ("snap.anywhere", &photo.snap_anywhere),
+            ("snap.corner", &photo.snap_corner),
         ] {
             put(name, ms(times.median_ms));
             put(&format!("{name}.least"), ms(times.least_ms));
