@@ -106,3 +106,27 @@ hem-seen-floor = The hem hides the ankle bone, and the floor at it too.
 hem-seen-covered = The hem is seen { $height } up the leg; { $amount } more and the ankle bone would show.
 hem-seen-tabi = The hem is seen { $height } up the leg; { $amount } of the tabi above the ankle bone show.
 hem-seen-skin = The hem is seen { $height } up the leg; { $amount } show above the ankle bone, more than a tabi covers.
+
+## Why a file is not taken as a photo
+
+picture-empty = the file is empty; choose the photo again
+picture-too-many-bytes = the file has { $bytes } MB; at most { $most } MB are read; save the photo smaller, as a JPEG
+picture-other-kind = the file is not a photo in JPEG, PNG or WebP but seems to be { $found }; choose a photo, or save it as a JPEG
+picture-animated = this { $format } holds moving pictures; save one of them as a JPEG
+picture-too-small = the picture has { $width } × { $height } pixels; its shorter side needs { $least } or more; send the photo itself, not its preview
+picture-too-many-pixels = the picture has { $width } × { $height } pixels, { $megapixels } megapixels; at most { $most } are read; save it smaller, or set the camera to a smaller size
+picture-truncated = this { $format } ends before its picture does; send it again, whole
+picture-unreadable = this { $format } is damaged or of a rare kind; open it in a picture program and save it as an ordinary JPEG
+file-kind-gif = a GIF
+file-kind-heic = a HEIC, as some phones store photos (the camera can be set to JPEG)
+file-kind-avif = an AVIF
+file-kind-jxl = a JPEG XL
+file-kind-jp2 = a JPEG 2000
+file-kind-tiff = a TIFF or a camera's raw file
+file-kind-bmp = a BMP
+file-kind-pdf = a PDF
+file-kind-video = a video
+file-kind-zip = an archive or a document of an office program
+file-kind-markup = a web page or a drawing
+file-kind-text = a text
+file-kind-unknown = something else

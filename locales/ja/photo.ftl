@@ -106,3 +106,27 @@ hem-seen-floor = くるぶしは裾に隠れ、そこの床も見えません。
 hem-seen-covered = 裾は脚の{ $height }の高さに見え、くるぶしが見えるまであと{ $amount }あります。
 hem-seen-tabi = 裾は脚の{ $height }の高さに見え、くるぶしの上の足袋が{ $amount }見えます。
 hem-seen-skin = 裾は脚の{ $height }の高さに見え、くるぶしの上が{ $amount }、足袋より上まで見えます。
+
+## 写真として読めない訳
+
+picture-empty = ファイルが空です。写真を選び直してください
+picture-too-many-bytes = ファイルが{ $bytes } MBあります。読むのは{ $most } MBまでです。JPEGで小さく保存してください
+picture-other-kind = JPEG、PNG、WebPの写真ではなく、{ $found }のようです。写真を選ぶか、JPEGで保存してください
+picture-animated = この{ $format }は動く画像です。一枚をJPEGで保存してください
+picture-too-small = 画像は{ $width } × { $height }画素です。短い辺に{ $least }画素以上が必要です。縮小版ではなく元の写真を送ってください
+picture-too-many-pixels = 画像は{ $width } × { $height }画素（{ $megapixels }百万画素）です。読むのは{ $most }百万画素までです。小さく保存するか、カメラの画像サイズを小さくしてください
+picture-truncated = この{ $format }は途中で切れています。もう一度、全部を送ってください
+picture-unreadable = この{ $format }は壊れているか、特殊な形式です。画像ソフトで開いて、普通のJPEGで保存してください
+file-kind-gif = GIF画像
+file-kind-heic = HEIC画像（カメラをJPEGに設定できます）
+file-kind-avif = AVIF画像
+file-kind-jxl = JPEG XLの画像
+file-kind-jp2 = JPEG 2000の画像
+file-kind-tiff = TIFF画像かカメラのRAWデータ
+file-kind-bmp = BMP画像
+file-kind-pdf = PDFの文書
+file-kind-video = 動画
+file-kind-zip = 圧縮ファイルか事務ソフトの文書
+file-kind-markup = ウェブページか図
+file-kind-text = 文字だけの文書
+file-kind-unknown = 別の種類のファイル

@@ -14,6 +14,7 @@ mod lang;
 mod names;
 mod numbers;
 mod photo;
+mod picture;
 mod plan;
 mod problems;
 mod report;
