@@ -1,10 +1,11 @@
-//! Measures how fast the plan, the ranking and the studio answer, beside a general solver.
+//! Measures how fast the plan, the ranking, the check and the studio answer, beside a general solver.
 //!
 //! One run gives all figures, so that they can be set in relation: `cargo run --release -p
 //! sunbu-benches`. With `--write` it also writes the chapter `docs/performance.md`.
 
 mod arguments;
 mod cases;
+mod check;
 mod error;
 mod machine;
 mod photo;
@@ -21,6 +22,7 @@ use std::process::ExitCode;
 
 use arguments::{Arguments, HELP};
 use cases::Demo;
+use check::checks;
 use error::Error;
 use machine::Machine;
 use photo::photo;
@@ -94,6 +96,7 @@ fn measure(arguments: Arguments, root: &Path) -> Result<Report, Error> {
     let first = plans(&cases, amount);
     let ranking = ranking(&rack, THREADS, amount);
     let everything = everything(&demo, amount.everything);
+    let checks = checks(&demo, &cases, amount.runs, amount.everything)?;
     let reference = if arguments.without_reference {
         None
     } else {
@@ -114,6 +117,7 @@ fn measure(arguments: Arguments, root: &Path) -> Result<Report, Error> {
         plan_again: plans(&cases, amount).plan,
         plans: first,
         everything,
+        checks,
         ranking,
         photo,
         reference,

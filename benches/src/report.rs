@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+use crate::check::CheckTimes;
 use crate::error::Error;
 use crate::machine::Machine;
 use crate::photo::PhotoTimes;
@@ -29,6 +30,8 @@ pub struct Report {
     pub plan_again: OverCases,
     /// Everybody in everything on every occasion.
     pub everything: OverCases,
+    /// From what was read off photos to causes and changes.
+    pub checks: CheckTimes,
     /// Many garments for one person.
     pub ranking: RankTimes,
     /// A photo taken in, and its marks brought to their edges.
@@ -89,6 +92,19 @@ impl Report {
                 what: "a mark brought to its edge, in whichever direction".into(),
                 limit_ms: 5.0,
                 measured_ms: self.photo.snap_anywhere.median_ms,
+            },
+            Target {
+                what: "a dressing diagnosed from what its photos were read to show".into(),
+                limit_ms: 5.0,
+                measured_ms: self.checks.diagnose.typical_ms,
+            },
+            Target {
+                what: format!(
+                    "the slowest of {} diagnoses",
+                    thousands(self.checks.everything.cases)
+                ),
+                limit_ms: 20.0,
+                measured_ms: self.checks.everything.slowest_ms,
             },
         ];
         if let Some(StudioTimes { pages, start }) = &self.studio {
@@ -178,6 +194,8 @@ impl Report {
         over("prediction", &self.plans.prediction);
         over("predict", &self.plans.predict);
         over("everything", &self.everything);
+        over("diagnose", &self.checks.diagnose);
+        over("diagnose.all", &self.checks.everything);
         if let Some(StudioTimes { pages, start }) = &self.studio {
             over("redraw", &pages.redraw);
             over("redraw.ja", &pages.redraw_ja);

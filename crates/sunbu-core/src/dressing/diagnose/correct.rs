@@ -3,26 +3,22 @@
 //! Every set of decisions of size one, two, three and so on is offered to the planner with all other
 //! decisions held as they were done, until a set brings every fault within its range (to
 //! [`MET_WITHIN_CM`], as a plan counts it) and no other wish out of its own, or further out than it
-//! was, or than it would be with the causes undone. Sets are
+//! was. What even the plan leaves, on this person in this garment, need not be better than the plan:
+//! it is the best dressing there is, and what stays of a fault with it is told as left. Sets are
 //! weighed with the same bowl between walls as a plan ([`super::super::walls`]), here with the ends
-//! of the ranges as limits, and checked on the true model. The first size at which one does is the
+//! of the ranges as limits, and checked on the true model. The first size at which one holds is the
 //! smallest there is.
-//!
-//! Where the garment or the person allows no dressing without a fault, the search aims at what a
-//! change of everything could reach, and says what is left.
 
 use super::belief::Belief;
-use super::offers::{FAULTS_GIVE, KEPT_CM, LEAST_CM, LIMIT_GIVES, Offers};
+use super::offers::{KEPT_CM, LEAST_CM, N, Offers};
 use super::prior::Question;
 use super::report::{Change, Correction, Finding};
 use crate::dressing::decision::Decision;
 use crate::dressing::plan::MET_WITHIN_CM;
 use crate::dressing::steps::step_of;
 
-const N: usize = Decision::COUNT;
-
-/// Sets up to this size are all tried. A larger one is found by leaving out of a change of
-/// everything what can be left out, which is small, but perhaps not the smallest.
+/// Sets up to this size are all tried. A larger one is found by going back to the plan with
+/// everything and leaving out what can be left out, which is small, but perhaps not the smallest.
 const ALL_UP_TO: usize = 4;
 
 /// The fewest changes; none when there is no fault.
@@ -34,25 +30,17 @@ pub(super) fn correction(
     if faults.is_empty() {
         return None;
     }
-    let mut search = Offers::new(question, belief, faults);
-    let everything = search.everything();
-    search.allow(&everything);
-    let change = search
-        .smallest()
-        .unwrap_or_else(|| search.trimmed(everything));
+    let search = Offers::new(question, belief, faults);
+    let change = search.smallest().unwrap_or_else(|| search.trimmed());
     Some(search.told(&change, faults))
 }
 
 impl Offers<'_> {
-    /// The change that cures most when every decision may move.
-    fn everything(&self) -> [f64; N] {
-        let members = std::array::from_fn(|i| i);
-        self.change::<N>(&members, u32::MAX, FAULTS_GIVE)
-            .unwrap_or([0.0; N])
-    }
-
     /// The best change within the smallest size that holds; none up to [`ALL_UP_TO`].
     fn smallest(&self) -> Option<[f64; N]> {
+        if self.holds(&[0.0; N]) {
+            return Some([0.0; N]);
+        }
         let is_cause = |i: usize| self.belief.set.contains(Decision::ALL[i]);
         let mut order: Vec<usize> = (0..N).filter(|&i| self.may_move(i)).collect();
         order.sort_by_key(|&i| (!is_cause(i), step_of(Decision::ALL[i]), i));
@@ -90,25 +78,26 @@ impl Offers<'_> {
     fn offered(&self, members: &[usize]) -> Option<[f64; N]> {
         let free = u32::MAX;
         match *members {
-            [a] => self.change(&[a], free, LIMIT_GIVES),
-            [a, b] => self.change(&[a, b], free, LIMIT_GIVES),
-            [a, b, c] => self.change(&[a, b, c], free, LIMIT_GIVES),
-            [a, b, c, d] => self.change(&[a, b, c, d], free, LIMIT_GIVES),
+            [a] => self.change(&[a], free),
+            [a, b] => self.change(&[a, b], free),
+            [a, b, c] => self.change(&[a, b, c], free),
+            [a, b, c, d] => self.change(&[a, b, c, d], free),
             _ => None,
         }
     }
 
-    /// Leaves out of a change of everything, one after the other, what can be left out: what is
-    /// done latest first, since undoing less is less work, and causes last.
-    fn trimmed(&self, everything: [f64; N]) -> [f64; N] {
+    /// Goes back to the plan with everything and leaves out, one after the other, what can be left
+    /// out: what is done earliest first, since undoing it undoes all that lies over it, and causes
+    /// last.
+    fn trimmed(&self) -> [f64; N] {
         let is_cause = |i: usize| self.belief.set.contains(Decision::ALL[i]);
         let mut order: Vec<usize> = (0..N).collect();
         order.sort_by_key(|&i| (is_cause(i), step_of(Decision::ALL[i]), i));
         let all = std::array::from_fn(|i| i);
-        let (mut free, mut best) = (u32::MAX, everything);
+        let (mut free, mut best) = (u32::MAX, self.back_to_plan());
         for i in order {
             let fewer = free & !(1 << i);
-            if let Some(change) = self.change::<N>(&all, fewer, LIMIT_GIVES) {
+            if let Some(change) = self.change::<N>(&all, fewer) {
                 (free, best) = (fewer, change);
             }
         }
@@ -169,4 +158,122 @@ fn next(places: &mut [usize], count: usize) -> bool {
         }
     }
     false
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::demo;
+    use crate::dressing::diagnose::prior::Question;
+    use crate::dressing::diagnose::sets::{Evidence, Set};
+    use crate::dressing::diagnose::{Sight, findings, usual_sd};
+    use crate::dressing::predict::{INPUTS, predict};
+    use crate::dressing::{Dressing, Fitting, Locks, Observed, Occasion, Quantity, Standard, plan};
+
+    /// Whether a change of these decisions holds anywhere on a grid over all they can do.
+    fn on_a_grid(offers: &Offers<'_>, members: &[usize]) -> bool {
+        const ALONG: u32 = 48;
+        let Some((&first, rest)) = members.split_first() else {
+            return offers.holds(&[0.0; N]);
+        };
+        let at = |i: usize, k: u32| {
+            let (down, up) = offers.reach[i];
+            (down + up) * f64::from(k) / f64::from(ALONG) - down
+        };
+        let along = |k: u32| {
+            let mut change = [0.0; N];
+            change[first] = at(first, k);
+            match *rest {
+                [] => offers.holds(&change),
+                [second] => (0..=ALONG).any(|l| {
+                    change[second] = at(second, l);
+                    offers.holds(&change)
+                }),
+                _ => panic!("the grid has two directions at most"),
+            }
+        };
+        (0..=ALONG).any(along)
+    }
+
+    /// The demo studio's first people in their own garments, with decisions put wrong.
+    fn with_wrong(mut look: impl FnMut(&Offers<'_>, &[f64; N])) {
+        let people = demo::people().expect("the demo studio reads");
+        let garments = demo::garments().expect("the demo studio reads");
+        let wrongs: [&[(Decision, f64)]; 6] = [
+            &[(Decision::HemHeight, 5.0)],
+            &[(Decision::KoshihimoFront, -6.0)],
+            &[(Decision::NapeDrop, -4.0), (Decision::TareLength, 4.0)],
+            &[(Decision::HemHeight, 4.5), (Decision::ObiLowerEdge, 6.0)],
+            &[(Decision::BackSeamHip, 4.0), (Decision::KimonoOverlap, 8.0)],
+            &[
+                (Decision::UwamaeRaise, -6.0),
+                (Decision::ObiLowerEdge, -6.0),
+                (Decision::DrumHeight, 6.0),
+            ],
+        ];
+        for (k, wrong) in wrongs.iter().cycle().take(18).enumerate() {
+            let body = people[k % people.len()].en.body().expect("a body");
+            let garment = garments[(5 * k) % garments.len()].en.garment();
+            let garment = garment.expect("a garment");
+            let fitting = Fitting::new(&body, &garment);
+            let rules = Standard::customary().rules(Occasion::Formal, &body, garment.cloth());
+            let planned = plan(&fitting, &rules, &Locks::new()).dressing;
+            let done = wrong.iter().fold(planned, |done: Dressing, &(d, by)| {
+                done.with(d, planned.get(d) + by)
+            });
+            let seen = predict(&fitting, &done);
+            let read = Quantity::ALL.iter().filter(|&&q| Sight::of(q).is_photo());
+            let observed = Observed::independent(read.map(|&q| (q, seen.get(q), usual_sd(q))));
+            let observed = observed.expect("readings that stand");
+            let question = Question::new(&fitting, &rules, &planned, &observed);
+            let at_plan = question.look(&[0.0; INPUTS]);
+            let evidence = Evidence::at_plan(&question, &at_plan);
+            let set = evidence.weigh().first().map_or(Set::NONE, |w| w.set);
+            let start = (&[0.0; INPUTS], &at_plan);
+            let belief = Belief::of(&question, &evidence, set, start).expect("a belief");
+            let found = findings::findings(&question, &belief, &at_plan, &evidence.expected);
+            let offers = Offers::new(&question, &belief, &found.faults);
+            if let Some(change) = offers.smallest() {
+                look(&offers, &change);
+            }
+        }
+    }
+
+    #[test]
+    fn no_smaller_set_of_changes_cures_all_anywhere_on_a_grid() {
+        let (mut seen, mut by_size) = (0, [0; ALL_UP_TO + 1]);
+        with_wrong(|offers, change| {
+            let size = change.iter().filter(|c| **c != 0.0).count();
+            by_size[size] += 1;
+            assert!(offers.holds(change));
+            seen += 1;
+            for one in 0..N {
+                if size > 1 {
+                    assert!(!on_a_grid(offers, &[one]), "{one} alone does, not {size}");
+                }
+                for two in one + 1..N {
+                    if size > 2 {
+                        let both = [one, two];
+                        assert!(!on_a_grid(offers, &both), "{both:?} do, not {size}");
+                    }
+                }
+            }
+        });
+        println!("sets of changes by size: {by_size:?}");
+        assert!(by_size[1] > 0 && by_size[2] > 2, "{by_size:?} of {seen}");
+    }
+
+    #[test]
+    fn the_grid_finds_a_cure_where_there_is_one() {
+        // Or the test above could not fail.
+        let (mut seen, mut found) = (0, 0);
+        with_wrong(|offers, change| {
+            let members: Vec<usize> = (0..N).filter(|&i| change[i] != 0.0).collect();
+            if (1..=2).contains(&members.len()) {
+                seen += 1;
+                found += usize::from(on_a_grid(offers, &members));
+            }
+        });
+        assert!(10 * found >= 8 * seen && seen > 3, "{found} of {seen}");
+    }
 }

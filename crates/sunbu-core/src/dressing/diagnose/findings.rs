@@ -42,6 +42,7 @@ pub(super) fn findings(
             quantity,
             cm,
             interval_90: (cm - half, cm + half),
+            believed: belief.seen.get(quantity).value,
             planned,
             miss: miss(cm),
             parts: parts(belief, at_plan, quantity, cm),

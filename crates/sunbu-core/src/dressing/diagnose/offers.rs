@@ -1,5 +1,9 @@
 //! What the planner makes of a few decisions while all others stay as they were done.
 
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
 use nalgebra::{SMatrix, SVector};
 
 use super::belief::Belief;
@@ -16,35 +20,31 @@ use crate::scalar::Dual;
 pub(super) const N: usize = Decision::COUNT;
 
 /// How far a limit gives way per unit of force: see the planner, whose forces are as great.
-pub(super) const LIMIT_GIVES: f64 = 1e-7;
-
-/// How far the end of a fault's range gives way when everything may move: hardly, but before a limit
-/// does.
-pub(super) const FAULTS_GIVE: f64 = 1e-4;
+const LIMIT_GIVES: f64 = 1e-7;
 
 /// A range's end is aimed at this much short of where it counts as met: what the model bends on the
 /// way must not push a cure out again.
-pub(super) const SHORT_OF_CM: f64 = 0.1;
+const SHORT_OF_CM: f64 = 0.1;
 
 /// Passed by less than this, a limit was kept: what limits give, and no more.
 pub(super) const KEPT_CM: f64 = 0.01;
 
 /// Rounds of straightening the model for one set.
-pub(super) const ROUNDS: usize = 3;
+const ROUNDS: usize = 3;
 
 /// A change of less than this is none, in centimetres: what is shown is rounded to it.
 pub(super) const LEAST_CM: f64 = 0.1;
 
 /// What one wish allows, as offsets from where its quantity is.
-pub(super) struct Room {
-    pub(super) quantity: Quantity,
+struct Room {
+    quantity: Quantity,
     /// How far it may go down, below zero for a fault above its range that must.
-    pub(super) down: Option<f64>,
+    down: Option<f64>,
     /// How far it may go up.
-    pub(super) up: Option<f64>,
+    up: Option<f64>,
     /// Half the width of its range and how far its middle lies off, for a fault in a closed range.
-    pub(super) aim: Option<(f64, f64)>,
-    pub(super) fault: bool,
+    aim: Option<(f64, f64)>,
+    fault: bool,
 }
 
 /// A dressing as it was done, and what every wish allows to be changed.
@@ -52,47 +52,49 @@ pub(super) struct Offers<'a> {
     pub(super) question: &'a Question<'a>,
     pub(super) belief: &'a Belief,
     pub(super) done: Dressing,
-    pub(super) rooms: Vec<Room>,
+    rooms: Vec<Room>,
     /// How quantities change with decisions, as it was done.
     pub(super) slopes: [[f64; N]; Quantity::COUNT],
     /// How far each decision may still go down and up.
     pub(super) reach: [(f64, f64); N],
+    /// What is seen with some of the causes as planned, by those.
+    known: RefCell<BTreeMap<u32, Rc<Here>>>,
 }
 
-/// What is seen after a change: how far every quantity has moved, and how it changes further.
-pub(super) struct Here {
-    pub(super) slopes: [[f64; N]; Quantity::COUNT],
-    pub(super) moved: [f64; Quantity::COUNT],
+/// What is seen after a change.
+struct Here {
+    change: [f64; N],
+    /// How far every quantity has moved.
+    moved: [f64; Quantity::COUNT],
+    /// How quantities change with decisions there.
+    slopes: [[f64; N]; Quantity::COUNT],
+    /// Whether it cures all.
+    holds: bool,
 }
 
 impl<'a> Offers<'a> {
     pub(super) fn new(question: &'a Question<'a>, belief: &'a Belief, faults: &[Finding]) -> Self {
         let done = belief.done(question.planned);
-        let mut undone = belief.offsets;
-        for (d, _) in belief.set.members() {
-            undone[d.index()] = 0.0;
-        }
-        let undone = question.glance(&undone);
+        let mut planned = belief.offsets;
+        planned[..N].fill(0.0);
+        let planned = question.glance(&planned);
         let rooms = question.rules.targets.iter().map(|target| {
             let quantity = target.quantity;
             let cm = belief.seen.get(quantity).value;
             let fault = faults.iter().any(|f| f.quantity == quantity);
             let short_of = if fault { SHORT_OF_CM } else { 0.0 };
             let slack = MET_WITHIN_CM - short_of;
-            // What lies outside already and is no fault to be cured may stay there, and so may what
-            // would lie outside with every cause undone.
-            let stays = |room: f64, undone: f64| {
-                if fault {
-                    room
-                } else {
-                    room.max(slack + undone.max(0.0))
-                }
+            // What is no fault to be cured may stay as far out as it is; nothing need be better than
+            // planned.
+            let stays = |room: f64, planned: f64| {
+                let as_it_is = if fault { f64::MIN } else { 0.0 };
+                room.max(planned.max(as_it_is) + slack)
             };
-            let undone = undone.get(quantity) - cm;
+            let planned = planned.get(quantity) - cm;
             Room {
                 quantity,
-                down: target.low.map(|low| stays(cm - low + slack, -undone)),
-                up: target.high.map(|high| stays(high - cm + slack, undone)),
+                down: target.low.map(|low| stays(cm - low + slack, -planned)),
+                up: target.high.map(|high| stays(high - cm + slack, planned)),
                 aim: target
                     .off_centre(cm)
                     .filter(|_| fault)
@@ -102,34 +104,25 @@ impl<'a> Offers<'a> {
         });
         let reach = |d: Decision| {
             let (way, at) = (question.rules.way(d), done.get(d));
-            ((at - way.low).max(0.0), (way.high - at).max(0.0))
+            // The plan can be done wherever it lies.
+            let planned = question.planned.get(d);
+            let (low, high) = (way.low.min(planned), way.high.max(planned));
+            ((at - low).max(0.0), (high - at).max(0.0))
         };
         Self {
             rooms: rooms.collect(),
             slopes: slopes(&belief.seen),
             reach: std::array::from_fn(|i| reach(Decision::ALL[i])),
+            known: RefCell::default(),
             done,
             question,
             belief,
         }
     }
 
-    /// Allows every fault what even a change of everything leaves of it.
-    pub(super) fn allow(&mut self, everything: &[f64; N]) {
-        let moved = self.moved(everything);
-        for room in self.rooms.iter_mut().filter(|r| r.fault) {
-            let by = moved[room.quantity.index()];
-            // A tenth more, so that a set need not move everything for the last of it.
-            let allowed = |over: f64| {
-                if over > KEPT_CM {
-                    over + SHORT_OF_CM
-                } else {
-                    0.0
-                }
-            };
-            room.up = room.up.map(|up| up + allowed(by - up));
-            room.down = room.down.map(|down| down + allowed(-by - down));
-        }
+    /// Everything as planned.
+    pub(super) fn back_to_plan(&self) -> [f64; N] {
+        std::array::from_fn(|i| -self.belief.offsets[i])
     }
 
     /// How every quantity moves with a change of the decisions, on the true model.
@@ -141,7 +134,7 @@ impl<'a> Offers<'a> {
         })
     }
 
-    pub(super) fn with(&self, change: &[f64; N]) -> Offsets {
+    fn with(&self, change: &[f64; N]) -> Offsets {
         let mut offsets = self.belief.offsets;
         for (offset, by) in offsets.iter_mut().zip(change) {
             *offset += by;
@@ -188,67 +181,73 @@ impl<'a> Offers<'a> {
         })
     }
 
-    /// The least change of these decisions between the walls; faults' ranges give way by `gives`.
-    /// With ranges that are limits, none when they cannot all be kept.
+    /// The least change of these decisions between the walls, of those that `free` lets move; none
+    /// when they cannot all be kept.
     pub(super) fn change<const K: usize>(
         &self,
         members: &[usize; K],
         free: u32,
-        gives: f64,
     ) -> Option<[f64; N]> {
+        let freed = members.iter().filter(|&&i| free >> i & 1 == 1);
+        let freed = freed.fold(0, |mask, &i| mask | 1 << i);
         // Causes are tried as planned first: what the model bends from there is less than from here.
-        let mut at = [0.0; N];
-        let strict = gives <= LIMIT_GIVES;
-        let is_undone = |&&i: &&usize| {
-            strict && free >> i & 1 == 1 && self.belief.set.contains(Decision::ALL[i])
-        };
-        for &i in members.iter().filter(is_undone) {
-            let (down, up) = self.reach[i];
-            at[i] = (-self.belief.offsets[i]).clamp(-down, up);
-        }
-        let mut here = self.here(&at);
-        if at != [0.0; N] && self.holds(&at) {
-            return Some(at);
+        let mut here = self.undone(freed);
+        if here.holds {
+            return Some(here.change);
         }
         for round in 0..ROUNDS {
-            let step = self.step(members, free, gives, (&here, &at))?;
-            let mut next = at;
+            let step = self.step(members, free, &here)?;
+            let mut next = here.change;
             for (&i, by) in members.iter().zip(step.iter()) {
                 let (down, up) = self.reach[i];
-                next[i] = (at[i] + by).clamp(-down, up);
+                next[i] = (next[i] + by).clamp(-down, up);
             }
-            if strict && self.holds(&next) {
+            if self.holds(&next) {
                 return Some(next);
             }
-            if strict && round == 0 && !self.holds_straight(&here, &at, &next) {
+            if round == 0 && !self.holds_straight(&here, &next) {
                 return None;
             }
-            at = next;
-            here = self.here(&at);
+            if round + 1 < ROUNDS {
+                here = Rc::new(self.here(next));
+            }
         }
-        (!strict).then_some(at)
+        None
+    }
+
+    /// The causes among these decisions as planned, everything else as it was done.
+    fn undone(&self, freed: u32) -> Rc<Here> {
+        let is_cause = |&i: &usize| self.belief.set.contains(Decision::ALL[i]);
+        let mut change = [0.0; N];
+        let mut causes = 0;
+        for i in (0..N).filter(|i| freed >> i & 1 == 1).filter(is_cause) {
+            let (down, up) = self.reach[i];
+            change[i] = (-self.belief.offsets[i]).clamp(-down, up);
+            causes |= 1 << i;
+        }
+        let mut known = self.known.borrow_mut();
+        let here = known
+            .entry(causes)
+            .or_insert_with(|| Rc::new(self.here(change)));
+        Rc::clone(here)
     }
 
     /// What is seen after a change, and its slopes there.
-    pub(super) fn here(&self, change: &[f64; N]) -> Here {
-        if *change == [0.0; N] {
-            return Here {
-                slopes: self.slopes,
-                moved: [0.0; Quantity::COUNT],
-            };
-        }
+    fn here(&self, change: [f64; N]) -> Here {
         Here {
-            slopes: slopes(&self.question.look(&self.with(change))),
-            moved: self.moved(change),
+            slopes: slopes(&self.question.look(&self.with(&change))),
+            moved: self.moved(&change),
+            holds: self.holds(&change),
+            change,
         }
     }
 
-    /// Whether a change from `at` to `next` may hold, the model taken to be straight but for three
+    /// Whether a change from here to `next` may hold, the model taken to be straight but for three
     /// tenths of every move.
-    pub(super) fn holds_straight(&self, here: &Here, at: &[f64; N], next: &[f64; N]) -> bool {
+    fn holds_straight(&self, here: &Here, next: &[f64; N]) -> bool {
         self.rooms.iter().all(|room| {
             let q = room.quantity.index();
-            let step = at.iter().zip(next).zip(&here.slopes[q]);
+            let step = here.change.iter().zip(next).zip(&here.slopes[q]);
             let step: f64 = step.map(|((a, n), slope)| slope * (n - a)).sum();
             let by = here.moved[q] + step;
             let slack = KEPT_CM + 0.3 * step.abs();
@@ -257,14 +256,14 @@ impl<'a> Offers<'a> {
         })
     }
 
-    pub(super) fn step<const K: usize>(
+    /// The planner's step from here: a bowl between walls, which the walls' forces solve.
+    fn step<const K: usize>(
         &self,
         members: &[usize; K],
         free: u32,
-        gives: f64,
-        (here, at): (&Here, &[f64; N]),
+        here: &Here,
     ) -> Option<SVector<f64, K>> {
-        let Here { slopes, moved } = here;
+        let (slopes, moved, at) = (&here.slopes, &here.moved, &here.change);
         let is_free = |i: usize| free >> i & 1 == 1;
         let mut hessian = SMatrix::<f64, K, K>::zeros();
         let mut gradient = SVector::<f64, K>::zeros();
@@ -277,13 +276,13 @@ impl<'a> Offers<'a> {
                 true => self.belief.offsets[i],
                 false => 0.0,
             };
-            gradient[k] += stiffness * (at[i] + off_plan);
             let (down, up) = self.reach[i];
             let mut slope = SVector::zeros();
             slope[k] = 1.0;
             if is_free(i) {
-                push(&mut walls, slope, up - at[i], LIMIT_GIVES);
-                push(&mut walls, -slope, down + at[i], LIMIT_GIVES);
+                gradient[k] += stiffness * (at[i] + off_plan);
+                push(&mut walls, slope, up - at[i]);
+                push(&mut walls, -slope, down + at[i]);
             }
         }
         for room in &self.rooms {
@@ -300,12 +299,11 @@ impl<'a> Offers<'a> {
                 gradient.axpy(stiffness * (off + moved[q]), &slope, 1.0);
                 hessian.ger(stiffness, &slope, &slope, 1.0);
             }
-            let give = if room.fault { gives } else { LIMIT_GIVES };
             if let Some(up) = room.up {
-                push(&mut walls, slope, up - moved[q], give);
+                push(&mut walls, slope, up - moved[q]);
             }
             if let Some(down) = room.down {
-                push(&mut walls, -slope, down + moved[q], give);
+                push(&mut walls, -slope, down + moved[q]);
             }
         }
         lowest(hessian, &gradient, &walls, &mut Vec::new())
@@ -319,6 +317,10 @@ fn slopes(seen: &Appearance<Dual<INPUTS>>) -> [[f64; N]; Quantity::COUNT] {
     })
 }
 
-fn push<const K: usize>(walls: &mut Vec<Wall<K>>, slope: SVector<f64, K>, bound: f64, give: f64) {
-    walls.push(Wall { slope, bound, give });
+fn push<const K: usize>(walls: &mut Vec<Wall<K>>, slope: SVector<f64, K>, bound: f64) {
+    walls.push(Wall {
+        slope,
+        bound,
+        give: LIMIT_GIVES,
+    });
 }

@@ -22,7 +22,8 @@ pub struct Diagnosis {
     pub probability: f64,
     /// Other sets of causes that what was read cannot rule out, likeliest first.
     pub doubts: Vec<Doubt>,
-    /// The fewest changes that bring every fault into its range; none when there is no fault.
+    /// The fewest changes that bring every fault into its range, or as near as the plan has it; none
+    /// when there is no fault.
     pub correction: Option<Correction>,
     /// The dressing as it was done, as far as what was read tells.
     pub done: Dressing,
@@ -49,6 +50,8 @@ pub struct Finding {
     pub cm: f64,
     /// The 90 % interval of the reading, in centimetres.
     pub interval_90: (f64, f64),
+    /// What it most likely is, by all readings together and what was known before, in centimetres.
+    pub believed: f64,
     /// What the plan would have shown, in centimetres.
     pub planned: f64,
     /// How far it lies outside the wanted range: negative below, positive above, zero inside.
@@ -136,10 +139,10 @@ pub struct Tell {
 /// The fewest changes to what was done that bring the faults into their ranges.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Correction {
-    /// What to change, in dressing order.
+    /// What to change, in dressing order; nothing where every fault is one of the plan's own.
     pub changes: Vec<Change>,
-    /// Faults that stay, each with how far it would still lie outside its range: empty unless the
-    /// garment or the person allows no dressing without them.
+    /// Faults that stay, each with how far it would still lie outside its range: empty unless even
+    /// the plan has them, on this person in this garment.
     pub left: Vec<(Quantity, f64)>,
 }
 
