@@ -462,19 +462,19 @@ fn readings(case: &Case, done: &sunbu_core::dressing::Dressing, photos: bool) ->
 }
 
 /// What is said when the decision alone is wrong in the claim's direction, by a third more than its
-/// tolerance; none where there is no room for it.
+/// tolerance, or as far as it can be; none where that is less than the tolerance.
 fn wrong(case: &Case, claim: &Claim, decision: D, photos: bool) -> Option<Diagnosis> {
     let as_planned = case.diagnose(&readings(case, &case.planned, photos));
     let tolerance = as_planned.shown[decision.index()].tolerance;
     let (way, planned) = (case.rules.way(decision), case.planned.get(decision));
-    let by = tolerance * 4.0 / 3.0;
     let (room, sign) = match claim.more {
         true => (way.high - planned, 1.0),
         false => (planned - way.low, -1.0),
     };
-    if room < by {
+    if room < tolerance {
         return None;
     }
+    let by = room.min(tolerance * 4.0 / 3.0);
     let done = case.planned.with(decision, planned + sign * by);
     Some(case.diagnose(&readings(case, &done, photos)))
 }

@@ -98,7 +98,7 @@ pub fn diagnose(
         Shown {
             decision,
             tolerance: stray.tolerance,
-            can_be_told: stray.shows(),
+            can_be_told: stray.can_be_told,
         }
     });
     Diagnosis {

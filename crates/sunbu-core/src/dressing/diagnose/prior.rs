@@ -11,7 +11,8 @@ use crate::dressing::quantity::{Appearance, Quantity};
 use crate::dressing::standard::Rules;
 use crate::scalar::Dual;
 
-/// How likely each decision is to be wrong before anything is seen: two of twenty (chosen).
+/// How likely each decision is to be wrong before anything is seen: two of the seventeen that photos
+/// from both sides show (chosen).
 pub const WRONG_SHARE: f64 = 0.12;
 
 /// Hands that know what they do stay within so many of their standard deviations: 95 % of the time.
@@ -24,8 +25,12 @@ const HANDS_LEFT: f64 = 0.759;
 /// So many standard deviations must an amount stand out to be told from hands, body and reading.
 ///
 /// With a share of wrong decisions of [`WRONG_SHARE`] and amounts a few deviations wide, a cause
-/// becomes likelier than none at about 2.6 deviations; 1.3 more and nine in ten amounts get past it.
+/// becomes likelier than none at about 2.6 deviations; 1.6 more and 19 in 20 amounts get past it.
 const STANDS_OUT: f64 = 4.2;
+
+/// A decision of which a centimetre moves what was read by less than this, in squared deviations, is
+/// not to be seen: a whole metre of it would not stand out.
+const UNSEEN: f64 = 1e-4;
 
 /// A wrong decision is off by up to so many of the way's spreads beyond the tolerance: chosen, so
 /// that a raise of 15 done as 5, or a tie a hand too high, is still an ordinary mistake.
@@ -50,15 +55,17 @@ pub(super) struct Slab {
     pub(super) middle: f64,
     /// The standard deviation.
     pub(super) sd: f64,
+    /// Share of all that is done wrong which goes this way, by the room that there is for it.
+    pub(super) share: f64,
 }
 
 /// What one decision may have become.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Stray {
-    /// Standard deviation when done as planned.
-    pub(super) hands: f64,
     /// More is wrong, and can be told; infinite where nothing that was read hangs on it.
     pub(super) tolerance: f64,
+    /// Whether there is room for so much in either direction.
+    pub(super) can_be_told: bool,
     /// Wrong upward, where there is room for it.
     pub(super) up: Option<Slab>,
     /// Wrong downward.
@@ -68,13 +75,13 @@ pub(super) struct Stray {
 impl Stray {
     /// A decision that nothing shows.
     pub(super) const UNSEEN: Self = Self {
-        hands: 0.0,
         tolerance: f64::INFINITY,
+        can_be_told: false,
         up: None,
         down: None,
     };
 
-    /// Whether it can be seen to be wrong at all.
+    /// Whether it may be wrong and seen to be.
     pub(super) fn shows(&self) -> bool {
         self.up.is_some() || self.down.is_some()
     }
@@ -170,26 +177,42 @@ impl<'a> Question<'a> {
     /// how many deviations of what was read a centimetre of it moves it.
     ///
     /// The **tolerance** is what hands allow 95 times in 100, and at least what can be seen among
-    /// everything else that is uncertain: `max(1.96 hands, 3.9 / sqrt(standing_out))`. A wrong amount
-    /// lies beyond it, within what can be done; as a normal density about the middle of that stretch
-    /// with half its width for a deviation, so that the evidence has a closed form.
+    /// everything else that is uncertain: `max(1.96 hands, 4.2 / sqrt(standing_out))`. A wrong amount
+    /// lies beyond it, within what can be done, as a normal density about the middle of that stretch
+    /// with half its width for a deviation, so that the evidence has a closed form. Where there is
+    /// less room than the tolerance the stretch begins half way, as such an amount may still be
+    /// likelier than anything else; either way is as likely as there is room for it.
     pub(super) fn stray(&self, decision: Decision, standing_out: f64) -> Stray {
         let (way, planned) = (self.rules.way(decision), self.planned.get(decision));
-        let seen = STANDS_OUT / standing_out.max(1e-12).sqrt();
-        let tolerance = seen.max(HANDS_95 * way.hands);
-        let reach = tolerance + REACH_SPREADS * way.spread;
+        let within = HANDS_95 * way.hands;
+        if standing_out < UNSEEN {
+            return Stray::UNSEEN;
+        }
+        let tolerance = within.max(STANDS_OUT / standing_out.sqrt());
+        let stretch = REACH_SPREADS * way.spread;
+        let (up, down) = (way.high - planned, planned - way.low);
+        let ends = |room: f64| {
+            let far = room.min(tolerance + stretch);
+            (within.max(tolerance.min(0.5 * room)), far)
+        };
+        let length = |room: f64| {
+            let (begin, far) = ends(room);
+            (far - begin).max(0.0)
+        };
+        let whole = (length(up) + length(down)).max(stretch);
         let slab = |room: f64, sign: f64| {
-            let far = room.min(reach);
-            (far > tolerance).then(|| Slab {
-                middle: sign * 0.5 * (tolerance + far),
-                sd: (0.5 * (far - tolerance)).max(0.5 * way.hands),
+            let (begin, far) = ends(room);
+            (far > begin).then(|| Slab {
+                middle: sign * 0.5 * (begin + far),
+                sd: (0.5 * (far - begin)).max(0.5 * way.hands),
+                share: (far - begin) / whole,
             })
         };
         Stray {
-            hands: way.hands,
             tolerance,
-            up: slab(way.high - planned, 1.0),
-            down: slab(planned - way.low, -1.0),
+            can_be_told: up.max(down) > tolerance,
+            up: slab(up, 1.0),
+            down: slab(down, -1.0),
         }
     }
 }

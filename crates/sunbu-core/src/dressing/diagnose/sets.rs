@@ -189,18 +189,14 @@ impl Evidence {
         })
     }
 
-    /// Logarithm of a set's prior against that of no wrong decision: each may be wrong, in either
-    /// direction alike where there is room for both.
+    /// Logarithm of a set's prior against that of no wrong decision.
     pub(super) fn log_prior(&self, set: Set) -> f64 {
-        let odds = (WRONG_SHARE / (1.0 - WRONG_SHARE)).ln();
-        let of = |(d, _): (Decision, bool)| {
-            let stray = &self.strays[d.index()];
-            match (stray.up, stray.down) {
-                (Some(_), Some(_)) => odds - std::f64::consts::LN_2,
-                _ => odds,
-            }
+        let odds = WRONG_SHARE / (1.0 - WRONG_SHARE);
+        let share = |(d, up): (Decision, bool)| {
+            let slab = self.strays[d.index()].slab(up);
+            slab.map_or(0.0, |s| odds * s.share)
         };
-        set.members().map(of).sum()
+        set.members().map(|member| share(member).ln()).sum()
     }
 
     /// `ln p(r | S) - ln p(r | none)` and the likeliest extra amounts, for normal amounts with the
