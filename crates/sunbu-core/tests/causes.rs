@@ -3,12 +3,14 @@
 mod support {
     pub mod cases;
     pub mod claims;
+    pub mod claims_held;
     pub mod injected;
 }
 
 use sunbu_core::body::Sex;
 use support::cases::People;
-use support::claims::{CLAIMS, held};
+use support::claims::CLAIMS;
+use support::claims_held::held;
 
 #[test]
 fn every_effect_has_the_sign_that_is_said_and_its_cause_is_told() {

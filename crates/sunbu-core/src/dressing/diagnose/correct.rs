@@ -259,7 +259,6 @@ mod tests {
                 }
             }
         });
-        println!("sets of changes by size: {by_size:?}");
         assert!(by_size[1] > 0 && by_size[2] > 2, "{by_size:?} of {seen}");
     }
 
