@@ -86,13 +86,18 @@ pub struct Miss {
     pub off: f64,
     /// The deviation that the reader stated, in centimetres.
     pub sd: f64,
+    /// Whether it is not in sight and was inferred: the cover where the fold hides the collar end.
+    pub inferred: bool,
 }
 
 impl Miss {
-    /// Whether it is a length within a metre of the floor: heights and widths of hem, fold, edges,
-    /// seams and obi. Loops and tapers are girths, which no single place of a photo shows.
+    /// Whether it is a length in sight within a metre of the floor: heights and widths of hem, fold,
+    /// edges, seams and obi. Loops and tapers are girths, which no single place of a photo shows.
     pub fn is_low_length(&self) -> bool {
         use Quantity as Q;
+        if self.inferred {
+            return false;
+        }
         matches!(
             self.quantity,
             Q::HemBack
@@ -116,16 +121,19 @@ pub fn misses(photos: u64, told: Told) -> (Vec<Miss>, u64) {
     let mut refused = 0;
     for seed in 0..photos {
         let scene = Scene::random(seed);
-        let Ok(reading) = scene.read(&scene.marked(told, seed)) else {
+        let shot = scene.marked(told, seed);
+        let Ok(reading) = scene.read(&shot) else {
             refused += 1;
             continue;
         };
+        let hidden = !shot.marks.contains_key(&Mark::CollarEnd);
         for &quantity in reading.quantities() {
             if let Some(known) = reading.get(quantity) {
                 out.push(Miss {
                     quantity,
                     off: known.value - scene.quantity(quantity),
                     sd: known.sd,
+                    inferred: hidden && quantity == Quantity::FrontCover,
                 });
             }
         }

@@ -6,7 +6,7 @@
 use std::collections::BTreeMap;
 use std::f64::consts::{PI, TAU};
 
-use sunbu_core::drape::{DRUM_WIDTH, FOLD_OUT, OBI_OUT, Round, arc_of_angle};
+use sunbu_core::drape::{DRUM_WIDTH, FOLD_OUT, OBI_OUT, OBI_WIDTH, Round, arc_of_angle};
 use sunbu_core::photo::{Mark, View};
 
 use crate::dressed::{Collar, Dressed, OBIAGE_OUT};
@@ -16,6 +16,9 @@ use crate::vector::{V3, add, cross, dot, length, sub, times};
 
 /// Places tried round the body for the widest sight line: 0.02 cm apart.
 const TRIED: u32 = 720;
+/// A hand's breadth along a line, and a hand's length above the hem, in centimetres.
+const HAND: f64 = 8.0;
+const HAND_LENGTH: f64 = 18.0;
 /// What lies nearer before a mark than this does not hide it, in centimetres.
 fn spare(mark: Mark) -> f64 {
     match mark {
@@ -87,6 +90,35 @@ impl Finder<'_> {
             View::Front => [right, left],
             View::Back | View::Right | View::Left => [left, right],
         }
+    }
+
+    /// The places a hand's breadth inside both ends of a line, on the side that faces the lens.
+    fn inside(&self, line: impl Fn(f64) -> V3) -> [V3; 2] {
+        let facing = match self.view {
+            View::Front => PI,
+            View::Back => 0.0,
+            View::Right => 1.5 * PI,
+            View::Left => 0.5 * PI,
+        };
+        let apart = |a: V3, b: V3| length(sub(a, b));
+        let growing = self.bearing(line(facing + 0.1)) > self.bearing(line(facing));
+        self.ends(&line).map(|end| {
+            // The turns from the middle to this end, and back along the line by a hand.
+            let sign = if (self.bearing(end) > 0.0) == growing {
+                1.0
+            } else {
+                -1.0
+            };
+            let at = |i: u32| line(facing + sign * PI * f64::from(i) / f64::from(TRIED));
+            let nearest =
+                (0..TRIED).min_by(|&a, &b| apart(at(a), end).total_cmp(&apart(at(b), end)));
+            let (mut i, mut passed) = (nearest.unwrap_or_default(), 0.0);
+            while passed < HAND && i > 0 {
+                passed += apart(at(i), at(i - 1));
+                i -= 1;
+            }
+            at(i)
+        })
     }
 
     /// The middle of a line: on the middle line, or from the side midway between its ends.
@@ -283,23 +315,27 @@ impl Finder<'_> {
             M::Crown => b.crown(),
             M::AnkleLeft => b.ankle(true),
             M::AnkleRight => b.ankle(false),
-            M::HemLeft => self.ends(self.hem())[left],
+            M::HemLeft => self.inside(self.hem())[left],
             M::HemCentre => self.middle(self.hem()),
-            M::HemRight => self.ends(self.hem())[right],
+            M::HemRight => self.inside(self.hem())[right],
             M::UwamaeCorner => edge(dressed.corner().0),
             M::EdgeAtFold => self.edge_at_fold(),
             M::CollarEnd => edge(dressed.corner().1),
+            M::SkirtLeft => self.outline(d.hem + HAND_LENGTH)[left],
+            M::SkirtRight => self.outline(d.hem + HAND_LENGTH)[right],
             M::HipLeft => self.outline(dressed.hip)[left],
             M::HipRight => self.outline(dressed.hip)[right],
-            M::FoldLeft => self.ends(self.round(d.fold, FOLD_OUT))[left],
+            M::FoldLeft => self.inside(self.round(d.fold, FOLD_OUT))[left],
             M::FoldCentre => self.middle(self.round(d.fold, FOLD_OUT)),
-            M::FoldRight => self.ends(self.round(d.fold, FOLD_OUT))[right],
-            M::ObiLowerLeft => self.ends(self.round(d.obi, OBI_OUT))[left],
+            M::FoldRight => self.inside(self.round(d.fold, FOLD_OUT))[right],
+            M::ObiLowerLeft => self.inside(self.round(d.obi, OBI_OUT))[left],
             M::ObiLowerCentre => self.middle(self.round(d.obi, OBI_OUT)),
-            M::ObiLowerRight => self.ends(self.round(d.obi, OBI_OUT))[right],
-            M::ObiUpperLeft => self.ends(self.round(top, OBI_OUT))[left],
+            M::ObiLowerRight => self.inside(self.round(d.obi, OBI_OUT))[right],
+            M::ObiSideLeft => self.ends(self.round(d.obi.raised(0.5 * OBI_WIDTH), OBI_OUT))[left],
+            M::ObiSideRight => self.ends(self.round(d.obi.raised(0.5 * OBI_WIDTH), OBI_OUT))[right],
+            M::ObiUpperLeft => self.inside(self.round(top, OBI_OUT))[left],
             M::ObiUpperCentre => self.middle(self.round(top, OBI_OUT)),
-            M::ObiUpperRight => self.ends(self.round(top, OBI_OUT))[right],
+            M::ObiUpperRight => self.inside(self.round(top, OBI_OUT))[right],
             M::ObiageTop => self.round(top.raised(d.obiage), OBIAGE_OUT)(PI),
             M::KimonoCrossing => crossed(Collar::Kimono),
             M::JubanCrossing => crossed(Collar::Juban),

@@ -223,6 +223,17 @@ impl<'a> Drape<'a> {
         okumi_hem + (above / erishita).clamp(0.0, 1.0) * (okumi_end - okumi_hem)
     }
 
+    /// The angle of an arc at a height: 0 at the back, a quarter turn at the left side.
+    pub fn turn_at(&self, s: f64, z: f64) -> f64 {
+        angle_of_arc(s, self.surface.girth(z), self.surface.side_arc(z))
+    }
+
+    /// The height of a line round the body at an arc, in centimetres.
+    pub fn height_on(&self, line: Round, s: f64) -> f64 {
+        let z = 0.25 * (line.back + line.left + line.front + line.right);
+        line.at(self.turn_at(s, z))
+    }
+
     /// The place of a line round the body at an angle (0 at the back, a quarter turn at the left
     /// side), standing out by `out` centimetres.
     pub fn round_at(&self, line: Round, turn: f64, out: f64) -> [f64; 3] {

@@ -128,50 +128,54 @@ fn edge(sitting: &Sitting<'_>, spot: usize, at: Pixel) -> Edge {
         None => Edge::Soft,
     };
     match sitting.spots()[spot].mark {
-        Mark::Floor | Mark::AnkleLeft | Mark::AnkleRight | Mark::WristLeft | Mark::WristRight => {
-            Edge::Soft
-        }
+        // Feet, wrists and shoulders have no edge of their own there; sleeves and a collar's end have
+        // several.
+        Mark::Floor
+        | Mark::AnkleLeft
+        | Mark::AnkleRight
+        | Mark::WristLeft
+        | Mark::WristRight
+        | Mark::SleeveEndLeft
+        | Mark::SleeveEndRight
+        | Mark::CollarShoulderLeft
+        | Mark::CollarShoulderRight
+        | Mark::CollarEnd => Edge::Soft,
         Mark::Crown
+        | Mark::HemLeft
         | Mark::HemCentre
+        | Mark::HemRight
+        | Mark::FoldLeft
         | Mark::FoldCentre
+        | Mark::FoldRight
+        | Mark::ObiLowerLeft
         | Mark::ObiLowerCentre
+        | Mark::ObiLowerRight
+        | Mark::ObiUpperLeft
         | Mark::ObiUpperCentre
+        | Mark::ObiUpperRight
         | Mark::ObiageTop
         | Mark::Nape
         | Mark::DrumTop
         | Mark::DrumBottom
         | Mark::TareEnd => Edge::Across(up),
-        Mark::HipLeft | Mark::HipRight | Mark::SeamNape | Mark::SeamWaist | Mark::SeamHip => {
-            Edge::Across(level)
-        }
-        Mark::HemLeft
-        | Mark::HemRight
-        | Mark::UwamaeCorner
+        Mark::SkirtLeft
+        | Mark::SkirtRight
+        | Mark::ObiSideLeft
+        | Mark::ObiSideRight
+        | Mark::HipLeft
+        | Mark::HipRight
         | Mark::EdgeAtFold
-        | Mark::CollarEnd
-        | Mark::FoldLeft
-        | Mark::FoldRight
-        | Mark::ObiLowerLeft
-        | Mark::ObiLowerRight
-        | Mark::ObiUpperLeft
-        | Mark::ObiUpperRight
-        | Mark::KimonoCrossing
-        | Mark::JubanCrossing
-        | Mark::SeamHem => Edge::Corner,
-        Mark::CollarShoulderLeft | Mark::CollarTieLeft | Mark::JubanEdgeLeft => {
+        | Mark::SeamNape
+        | Mark::SeamWaist
+        | Mark::SeamHip
+        | Mark::SeamHem => Edge::Across(level),
+        Mark::UwamaeCorner | Mark::KimonoCrossing | Mark::JubanCrossing => Edge::Corner,
+        Mark::CollarTieLeft | Mark::JubanEdgeLeft => {
             across(between(Mark::CollarShoulderLeft, Mark::CollarTieLeft))
         }
-        Mark::CollarShoulderRight | Mark::CollarTieRight | Mark::JubanEdgeRight => {
+        Mark::CollarTieRight | Mark::JubanEdgeRight => {
             across(between(Mark::CollarShoulderRight, Mark::CollarTieRight))
         }
-        Mark::SleeveEndLeft => match between(Mark::SleeveEndLeft, Mark::WristLeft) {
-            Some(along) => Edge::Across(along),
-            None => Edge::Soft,
-        },
-        Mark::SleeveEndRight => match between(Mark::SleeveEndRight, Mark::WristRight) {
-            Some(along) => Edge::Across(along),
-            None => Edge::Soft,
-        },
     }
 }
 

@@ -9,6 +9,8 @@ use crate::dressing::{Given, Quantity};
 /// How far a line round the body lies at its outline from where it lies at the side itself, and an
 /// edge from the side line that the hull was foretold to have, in centimetres (chosen).
 pub(super) const ROUND_SD: f64 = 0.15;
+/// How far a fold in front may be from the plan, where only the back is seen, in centimetres.
+const HIDDEN_SD: f64 = 1.0;
 const SIDE_SD: f64 = 0.5;
 /// Deviations of a front edge's raise and of a hem from the plan, in centimetres (chosen).
 const RAISE_SD: f64 = 1.5;
@@ -71,10 +73,10 @@ impl Forms<'_, '_> {
             Q::FoldFront => self.fold_front()?,
             Q::FoldRight => self.fold_right()?,
             Q::FoldSlant => self.fold_right()? - self.fold_front()?,
-            // The left side runs midway between front and back, as the model has it.
             Q::FoldBack => {
-                let left = self.fold(M::ObiLowerLeft, M::FoldLeft)?;
-                left.times(2.0) - self.fold_front()?
+                self.facing(View::Back)?;
+                let [back, _] = self.folds_round()?;
+                back
             }
             Q::NapeDrop => self.given(Given::BackNeck) - self.z(M::Nape)?,
             Q::JubanCrossing => collar(M::JubanCrossing)? - self.given(Given::ThroatDrop),
@@ -113,11 +115,41 @@ impl Forms<'_, '_> {
         })
     }
 
-    /// A fold at an outline or in the middle: the obi's lower edge less its own.
+    /// The obi's lower edge less the fold's, where both were marked.
     fn fold(&self, obi: Mark, fold: Mark) -> Result<Form, Unseen> {
-        let fold_at_outline = fold != Mark::FoldCentre;
-        let own = if fold_at_outline { ROUND_SD } else { 0.0 };
-        Ok((self.z(obi)? - self.z(fold)?).with_sd(own))
+        Ok(self.z(obi)? - self.z(fold)?)
+    }
+
+    /// The fold at the centre back and at the right side, from the marks on both sides.
+    ///
+    /// The fold's length runs round the body as a [`Round`](crate::drape::Round) with its left side
+    /// midway between front and back, as the model has it: at an angle it is a mean of front, back and
+    /// right with known weights. The front is marked, or from behind as planned, and the marks on both
+    /// sides give two equations for the other two.
+    fn folds_round(&self) -> Result<[Form; 2], Unseen> {
+        let drape = &self.sitting.drape;
+        let front = match self.view() {
+            View::Front => self.fold_front()?,
+            _ => Form::plain(drape.obi.front - drape.fold.front).with_sd(HIDDEN_SD),
+        };
+        let equation = |obi: Mark, fold: Mark| -> Result<([f64; 2], Form), Unseen> {
+            let length = self.fold(obi, fold)?;
+            let (s, z) = (self.s(fold)?.value, self.z(fold)?.value);
+            let turn = drape.turn_at(s, z);
+            let ((sin, cos), twice) = (turn.sin_cos(), (2.0 * turn).cos());
+            let even = 0.375 + 0.25 * sin + 0.125 * twice;
+            let weights = [even + 0.5 * cos, 0.25 - 0.5 * sin - 0.25 * twice];
+            Ok((weights, length - front.clone().times(even - 0.5 * cos)))
+        };
+        let ([a, b], at_left) = equation(Mark::ObiLowerLeft, Mark::FoldLeft)?;
+        let ([c, d], at_right) = equation(Mark::ObiLowerRight, Mark::FoldRight)?;
+        let determinant = a * d - b * c;
+        if determinant.abs() < 0.05 {
+            return Err(Unseen::NotMarked(Mark::FoldRight));
+        }
+        let back = at_left.clone().times(d / determinant) - at_right.clone().times(b / determinant);
+        let right = at_right.times(a / determinant) - at_left.times(c / determinant);
+        Ok([back.with_sd(ROUND_SD), right.with_sd(ROUND_SD)])
     }
 
     fn fold_front(&self) -> Result<Form, Unseen> {
@@ -128,17 +160,25 @@ impl Forms<'_, '_> {
     fn fold_right(&self) -> Result<Form, Unseen> {
         match self.view() {
             View::Right => self.fold(Mark::ObiLowerCentre, Mark::FoldCentre),
-            _ => self.fold(Mark::ObiLowerRight, Mark::FoldRight),
+            View::Front | View::Back => {
+                let [_, right] = self.folds_round()?;
+                Ok(right)
+            }
+            View::Left => Err(Unseen::OtherSide(View::Right)),
         }
     }
 
-    /// The collar end below the fold's edge.
+    /// The collar end below the fold's edge at the right side.
     fn collar_end(&self) -> Result<Form, Unseen> {
-        let fold = match self.view() {
-            View::Right => Mark::FoldCentre,
-            _ => Mark::FoldRight,
-        };
-        Ok((self.z(fold)? - self.z(Mark::CollarEnd)?).with_sd(ROUND_SD))
+        let end = self.z(Mark::CollarEnd)?;
+        if self.view() == View::Right {
+            return Ok(self.z(Mark::FoldCentre)? - end);
+        }
+        // The obi goes on to the side as planned, and the fold hangs from it.
+        let drape = &self.sitting.drape;
+        let s = self.s(Mark::ObiLowerRight)?.value;
+        let on = Form::plain(drape.obi.right - drape.height_on(drape.obi, s));
+        Ok(self.z(Mark::ObiLowerRight)? + on - self.fold_right()? - end)
     }
 
     /// The obi's lower edge in front; from a side, where it runs half its rise higher.
@@ -157,48 +197,54 @@ impl Forms<'_, '_> {
         Err(Unseen::OtherSide(view))
     }
 
-    /// The hem at the back: marked there, or from its left end, where the raised front has lifted
+    /// The hem at the back: marked there, or from a mark on the left, where the raised front has lifted
     /// it by a known share of the corner's raise.
     pub fn hem(&self) -> Result<Form, Unseen> {
-        if self.view() == View::Back {
-            return self.z(Mark::HemCentre);
+        match self.view() {
+            View::Back => return self.z(Mark::HemCentre),
+            View::Right => return Err(Unseen::OtherSide(View::Back)),
+            View::Front | View::Left => {}
         }
-        if self.view() == View::Right {
-            return Err(Unseen::OtherSide(View::Back));
-        }
-        let mark = if self.view() == View::Left {
-            Mark::HemCentre
-        } else {
-            Mark::HemLeft
+        let mark = match self.view() {
+            View::Left => Mark::HemCentre,
+            _ => Mark::HemLeft,
         };
         let left = self.z(mark)?;
-        let drape = &self.sitting.drape;
-        let share = (drape.hem_at(drape.surface.side_arc(drape.hem)) - drape.hem)
-            / (drape.outer_corner - drape.hem).max(0.1);
+        let share = self.raise_at(mark)?.unwrap_or(0.0);
         if share < 0.02 {
             return Ok(left);
         }
-        let corner = self.z(Mark::UwamaeCorner)?;
+        let drape = &self.sitting.drape;
+        let Ok(corner) = self.z(Mark::UwamaeCorner) else {
+            // Mostly the corner has gone round the side; it is as far above the hem as planned.
+            let raise = Form::plain(share * (drape.outer_corner - drape.hem));
+            return Ok((left - raise).with_sd(share * RAISE_SD));
+        };
         Ok((left - corner.times(share)).times(1.0 / (1.0 - share)))
     }
 
-    /// The share of the corner's raise that the hem has at its right end: none where the outer
-    /// panel ends well before it, unknown where it ends about there.
-    pub fn raise_at_right(&self) -> Option<f64> {
+    /// The share of the corner's raise that the hem has at a mark: none where the outer panel ends well
+    /// before it, unknown where it ends about there.
+    pub fn raise_at(&self, mark: Mark) -> Result<Option<f64>, Unseen> {
         let drape = &self.sitting.drape;
-        let side = drape.surface.girth(drape.hem) - drape.surface.side_arc(drape.hem);
-        let past = drape.outer_edge(drape.outer_corner) - side;
+        let s = self.s(mark)?.value;
+        let past = drape.outer_edge(drape.outer_corner) - s;
         if past < -CLEAR {
-            return Some(0.0);
+            return Ok(Some(0.0));
         }
         let raise = (drape.outer_corner - drape.hem).max(0.1);
-        (past > CLEAR).then(|| (drape.hem_at(side) - drape.hem) / raise)
+        Ok((past > CLEAR).then(|| (drape.hem_at(s) - drape.hem) / raise))
     }
 
     /// The hem's loop, and how much less it is than the girth at the hip.
     fn skirt(&self, quantity: Quantity) -> Result<Form, Unseen> {
         // Both outlines of hem and hip together say how wide the skirt is below.
-        for mark in [Mark::HemLeft, Mark::HemRight, Mark::HipLeft, Mark::HipRight] {
+        for mark in [
+            Mark::SkirtLeft,
+            Mark::SkirtRight,
+            Mark::HipLeft,
+            Mark::HipRight,
+        ] {
             self.z(mark)?;
         }
         let drape = &self.sitting.drape;

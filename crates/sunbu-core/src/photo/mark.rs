@@ -20,7 +20,8 @@ keyed_enum! {
 
 keyed_enum! {
     /// One place to mark on a photo. Left and right are the wearer's; an edge is marked where the
-    /// cloth ends, at the outline of the figure or on its middle line.
+    /// cloth ends, on the figure's middle line or a hand's breadth inside its outline: at the outline
+    /// itself every line round the body bends out of sight, and no eye can say where it ends.
     Mark {
         /// The floor where the feet meet it, midway between them: at the toes from the front, at
         /// the heels from behind, under the near ankle from the side.
@@ -31,11 +32,11 @@ keyed_enum! {
         AnkleLeft = "ankle_left",
         /// The outer bone of the right ankle.
         AnkleRight = "ankle_right",
-        /// The hem at the outline on the left.
+        /// The hem a hand's breadth inside the outline on the left.
         HemLeft = "hem_left",
         /// The hem on the middle line, or midway between the outlines from the side.
         HemCentre = "hem_centre",
-        /// The hem at the outline on the right.
+        /// The hem a hand's breadth inside the outline on the right.
         HemRight = "hem_right",
         /// The lower corner of the outer panel (uwamae).
         UwamaeCorner = "uwamae_corner",
@@ -43,27 +44,35 @@ keyed_enum! {
         EdgeAtFold = "edge_at_fold",
         /// The outer collar's end (erisaki) on the front edge, where it shows below the fold.
         CollarEnd = "collar_end",
+        /// The outline of the skirt a hand's length above the hem on the left.
+        SkirtLeft = "skirt_left",
+        /// The outline of the skirt a hand's length above the hem on the right.
+        SkirtRight = "skirt_right",
         /// The outline at the fullest hip on the left.
         HipLeft = "hip_left",
         /// The outline at the fullest hip on the right.
         HipRight = "hip_right",
-        /// The fold's lower edge at the outline on the left.
+        /// The fold's lower edge a hand's breadth inside the outline on the left.
         FoldLeft = "fold_left",
         /// The fold's lower edge on the middle line.
         FoldCentre = "fold_centre",
-        /// The fold's lower edge at the outline on the right.
+        /// The fold's lower edge a hand's breadth inside the outline on the right.
         FoldRight = "fold_right",
-        /// The obi's lower edge at the outline on the left.
+        /// The obi's lower edge a hand's breadth inside the outline on the left.
         ObiLowerLeft = "obi_lower_left",
         /// The obi's lower edge on the middle line.
         ObiLowerCentre = "obi_lower_centre",
-        /// The obi's lower edge at the outline on the right.
+        /// The obi's lower edge a hand's breadth inside the outline on the right.
         ObiLowerRight = "obi_lower_right",
-        /// The obi's upper edge at the outline on the left.
+        /// The outline of the obi at half its height on the left.
+        ObiSideLeft = "obi_side_left",
+        /// The outline of the obi at half its height on the right.
+        ObiSideRight = "obi_side_right",
+        /// The obi's upper edge a hand's breadth inside the outline on the left.
         ObiUpperLeft = "obi_upper_left",
         /// The obi's upper edge on the middle line.
         ObiUpperCentre = "obi_upper_centre",
-        /// The obi's upper edge at the outline on the right.
+        /// The obi's upper edge a hand's breadth inside the outline on the right.
         ObiUpperRight = "obi_upper_right",
         /// The obiage's upper edge on the middle line.
         ObiageTop = "obiage_top",
@@ -124,6 +133,10 @@ impl Mark {
             | M::ObiUpperCentre
             | M::HemLeft
             | M::HemRight
+            | M::SkirtLeft
+            | M::SkirtRight
+            | M::ObiSideLeft
+            | M::ObiSideRight
             | M::HipLeft
             | M::HipRight
             | M::FoldLeft

@@ -13,7 +13,7 @@ impl Forms<'_, '_> {
             Skew::HemSlant => {
                 let hem = self.hem().ok()?;
                 let right = self.z(M::HemRight).ok()?;
-                let share = self.raise_at_right()?;
+                let share = self.raise_at(M::HemRight).ok()??;
                 if share < 0.02 {
                     return Some(right - hem);
                 }

@@ -4,7 +4,7 @@ use super::camera::Place;
 use super::mark::{Mark, View};
 use super::spot::{Spot, Together, Where};
 use crate::body::{Body, BodyMeasure};
-use crate::drape::{Drape, FOLD_OUT, OBI_OUT};
+use crate::drape::{Drape, FOLD_OUT, OBI_OUT, OBI_WIDTH, Round};
 
 /// How far the hair stands above the crown, and how surely, in centimetres (chosen).
 const HAIR: (f64, f64) = (1.6, 0.9);
@@ -13,6 +13,9 @@ const COLLAR_OUT: f64 = 0.3;
 /// Within so much of the right side line the corner may lie on either side of the outline, in
 /// centimetres of arc (chosen: what a turned stance makes).
 const MARGIN: f64 = 4.0;
+/// A hand's breadth inside the outline, as an arc, and a hand's length above the hem, in centimetres.
+const INSET: f64 = 8.0;
+const ABOVE_HEM: f64 = 18.0;
 /// Outer ankle bone: beyond the middle of the foot, in centimetres (chosen).
 const ANKLE_OUT: f64 = 3.3;
 /// Width of the collar at the nape, folded as it is worn, in centimetres (S137: about 5.5).
@@ -50,32 +53,26 @@ impl Spots<'_> {
             }
             Mark::AnkleLeft => self.ankle(1.0),
             Mark::AnkleRight => self.ankle(-1.0),
-            Mark::HemLeft => self.hem(true),
-            Mark::HemRight => self.hem(false),
+            Mark::HemLeft => self.hem(view, true),
+            Mark::HemRight => self.hem(view, false),
             Mark::HemCentre => self.hem_centre(view),
             Mark::UwamaeCorner => self.edge(self.drape.outer_corner, 0.0),
             Mark::EdgeAtFold => self.edge(self.drape.fold.right, 0.0),
             Mark::CollarEnd => self.edge(self.drape.collar_end, 0.0),
+            Mark::SkirtLeft => self.skirt(true),
+            Mark::SkirtRight => self.skirt(false),
             Mark::HipLeft => self.hip(true),
             Mark::HipRight => self.hip(false),
-            Mark::FoldLeft => outline(self.drape.fold.left, FOLD_OUT, true, 1.5, Together::Fold),
-            Mark::FoldRight => outline(self.drape.fold.right, FOLD_OUT, false, 1.5, Together::Fold),
+            Mark::FoldLeft => self.beside(view, self.drape.fold, FOLD_OUT, true),
+            Mark::FoldRight => self.beside(view, self.drape.fold, FOLD_OUT, false),
             Mark::FoldCentre => self.middle(view, self.drape.fold, FOLD_OUT, 1.5, Together::Fold),
-            Mark::ObiLowerLeft => outline(self.drape.obi.left, OBI_OUT, true, 0.8, Together::Obi),
-            Mark::ObiLowerRight => {
-                outline(self.drape.obi.right, OBI_OUT, false, 0.8, Together::Obi)
-            }
+            Mark::ObiLowerLeft => self.beside(view, self.drape.obi, OBI_OUT, true),
+            Mark::ObiLowerRight => self.beside(view, self.drape.obi, OBI_OUT, false),
             Mark::ObiLowerCentre => self.middle(view, self.drape.obi, OBI_OUT, 0.8, Together::Obi),
-            Mark::ObiUpperLeft => {
-                outline(self.drape.obi_top().left, OBI_OUT, true, 0.8, Together::Obi)
-            }
-            Mark::ObiUpperRight => outline(
-                self.drape.obi_top().right,
-                OBI_OUT,
-                false,
-                0.8,
-                Together::Obi,
-            ),
+            Mark::ObiSideLeft => self.obi_side(true),
+            Mark::ObiSideRight => self.obi_side(false),
+            Mark::ObiUpperLeft => self.beside(view, self.drape.obi_top(), OBI_OUT, true),
+            Mark::ObiUpperRight => self.beside(view, self.drape.obi_top(), OBI_OUT, false),
             Mark::ObiUpperCentre => {
                 self.middle(view, self.drape.obi_top(), OBI_OUT, 0.8, Together::Obi)
             }
@@ -142,32 +139,65 @@ impl Spots<'_> {
         )
     }
 
-    /// The hem at the right outline: the outer panel's where its edge lies well behind it, the back
-    /// panel's where it ends well before it, and between the two in the margin, where either may be.
-    fn hem_right(&self) -> (f64, f64) {
-        let (z, surface) = (self.drape.hem, &self.drape.surface);
-        let side = surface.girth(z) - surface.side_arc(z);
-        let past = self.drape.outer_edge(self.drape.outer_corner) - side;
+    /// The arc a hand's breadth inside the outline, on the half that this side shows. The outline is
+    /// taken to lie at the side line; how far it lies beside it is the mark's own.
+    fn inside(&self, view: View, z: f64, left: bool) -> f64 {
+        let (girth, side) = (self.drape.surface.girth(z), self.drape.surface.side_arc(z));
+        let inward = match view {
+            View::Back => -INSET,
+            View::Front | View::Right | View::Left => INSET,
+        };
+        if left {
+            side + inward
+        } else {
+            girth - side - inward
+        }
+    }
+
+    /// A line round the body, a hand's breadth inside its outline.
+    fn beside(&self, view: View, line: Round, out: f64, left: bool) -> Expected {
+        let s = self.inside(view, if left { line.left } else { line.right }, left);
+        let z = self.drape.height_on(line, s);
+        let (sd, together) = if out == FOLD_OUT {
+            (1.5, Together::Fold)
+        } else {
+            (0.8, Together::Obi)
+        };
+        (Where::Lying { s, z, out }, [3.0, sd, 0.0], together)
+    }
+
+    /// The hem's height at an arc, and its deviation: the outer panel's where its edge lies well
+    /// behind it, the back panel's where it ends well before it, and between the two in the margin,
+    /// where either may be.
+    fn hem_at(&self, s: f64) -> (f64, f64) {
+        let z = self.drape.hem;
+        let past = self.drape.outer_edge(self.drape.outer_corner) - s;
         let share = (0.5 + 0.5 * past / MARGIN).clamp(0.0, 1.0);
-        let raised = self.drape.hem_at(side) - z;
+        let raised = self.drape.hem_at(s) - z;
         (
             z + share * raised,
             1.5 + 2.0 * share * (1.0 - share) * raised,
         )
     }
 
-    fn hem_left(&self) -> f64 {
-        self.drape
-            .hem_at(self.drape.surface.side_arc(self.drape.hem))
+    fn hem(&self, view: View, left: bool) -> Expected {
+        let s = self.inside(view, self.drape.hem, left);
+        let (z, sd) = self.hem_at(s);
+        (
+            Where::Lying { s, z, out: 0.0 },
+            [3.0, sd, 0.0],
+            Together::Hem,
+        )
     }
 
-    fn hem(&self, left: bool) -> Expected {
-        let (z, sd) = if left {
-            (self.hem_left(), 1.5)
-        } else {
-            self.hem_right()
-        };
-        outline(z, 0.0, left, sd, Together::Hem)
+    fn obi_side(&self, left: bool) -> Expected {
+        let line = self.drape.obi.raised(0.5 * OBI_WIDTH);
+        let z = if left { line.left } else { line.right };
+        outline(z, OBI_OUT, left, 3.0)
+    }
+
+    fn skirt(&self, left: bool) -> Expected {
+        outline(self.drape.hem + ABOVE_HEM, 0.0, left, 3.0)
     }
 
     fn hem_centre(&self, view: View) -> Expected {
@@ -176,12 +206,13 @@ impl Spots<'_> {
             surface.girth(self.drape.hem),
             surface.side_arc(self.drape.hem),
         );
-        let (s, (z, sd)) = match view {
-            View::Front => (0.5 * girth, (self.drape.hem_at(0.5 * girth), 1.5)),
-            View::Back => (0.0, (self.drape.hem, 1.5)),
-            View::Right => (girth - side, self.hem_right()),
-            View::Left => (side, (self.hem_left(), 1.5)),
+        let s = match view {
+            View::Front => 0.5 * girth,
+            View::Back => 0.0,
+            View::Right => girth - side,
+            View::Left => side,
         };
+        let (z, sd) = self.hem_at(s);
         (
             Where::Lying { s, z, out: 0.0 },
             [1.5, sd, 0.0],
@@ -196,24 +227,11 @@ impl Spots<'_> {
     }
 
     fn hip(&self, left: bool) -> Expected {
-        outline(
-            self.body.value_cm(BodyMeasure::HipHeight),
-            0.0,
-            left,
-            2.0,
-            Together::Alone,
-        )
+        outline(self.body.value_cm(BodyMeasure::HipHeight), 0.0, left, 2.0)
     }
 
     /// A line round the body where it faces the lens.
-    fn middle(
-        &self,
-        view: View,
-        line: crate::drape::Round,
-        out: f64,
-        sd: f64,
-        together: Together,
-    ) -> Expected {
+    fn middle(&self, view: View, line: Round, out: f64, sd: f64, together: Together) -> Expected {
         let surface = &self.drape.surface;
         let z = match view {
             View::Front => line.front,
@@ -292,6 +310,8 @@ impl Spots<'_> {
 
 type Expected = (Where, [f64; 3], Together);
 
-fn outline(z: f64, out: f64, left: bool, sd: f64, together: Together) -> Expected {
-    (Where::Outline { z, out, left }, [sd, 0.0, 0.0], together)
+/// A place on the outline, its height as free as said.
+fn outline(z: f64, out: f64, left: bool, sd: f64) -> Expected {
+    let at = Where::Outline { z, out, left };
+    (at, [sd, 0.0, 0.0], Together::Alone)
 }
