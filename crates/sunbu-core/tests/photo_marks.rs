@@ -115,10 +115,11 @@ fn marks_left_where_the_plan_expects_them_read_as_the_plan() {
         );
         for (&q, &got) in reading.quantities().iter().zip(reading.values()) {
             // The expected places are those of the most likely lens for two marks; with all marks
-            // that lens stays the most likely, to what the search leaves.
+            // that lens stays the most likely, to what the search leaves; folds at the sides and the
+            // back are worked out from beside them, with angles to a hundredth.
             let want = want.get(q);
             assert!(
-                (got - want).abs() < 0.05,
+                (got - want).abs() < 0.1,
                 "{view:?} {q:?}: {got} against {want}"
             );
         }
