@@ -11,9 +11,8 @@ use crate::dressing::quantity::{Appearance, Quantity};
 use crate::dressing::standard::Rules;
 use crate::scalar::Dual;
 
-/// How likely each decision is to be wrong before anything is seen: two of the seventeen that photos
-/// from both sides show (chosen).
-pub const WRONG_SHARE: f64 = 0.12;
+/// How likely each decision is to be wrong before anything is seen: two of twenty (chosen).
+pub const WRONG_SHARE: f64 = 0.1;
 
 /// Hands that know what they do stay within so many of their standard deviations: 95 % of the time.
 const HANDS_95: f64 = 1.96;
@@ -32,9 +31,9 @@ const STANDS_OUT: f64 = 4.2;
 /// not to be seen: a whole metre of it would not stand out.
 const UNSEEN: f64 = 1e-4;
 
-/// A wrong decision is off by up to so many of the way's spreads beyond the tolerance: chosen, so
+/// A wrong decision is off by up to so many of the way's spreads beyond what hands allow: chosen, so
 /// that a raise of 15 done as 5, or a tie a hand too high, is still an ordinary mistake.
-const REACH_SPREADS: f64 = 2.5;
+const REACH_SPREADS: f64 = 3.5;
 
 /// No reading is taken to be more exact, in centimetres: cloth has a thickness, an edge a width.
 const FINEST_CM: f64 = 0.05;
@@ -177,11 +176,12 @@ impl<'a> Question<'a> {
     /// how many deviations of what was read a centimetre of it moves it.
     ///
     /// The **tolerance** is what hands allow 95 times in 100, and at least what can be seen among
-    /// everything else that is uncertain: `max(1.96 hands, 4.2 / sqrt(standing_out))`. A wrong amount
-    /// lies beyond it, within what can be done, as a normal density about the middle of that stretch
-    /// with half its width for a deviation, so that the evidence has a closed form. Where there is
-    /// less room than the tolerance the stretch begins half way, as such an amount may still be
-    /// likelier than anything else; either way is as likely as there is room for it.
+    /// everything else that is uncertain: `max(1.96 hands, 4.2 / sqrt(standing_out))`.
+    ///
+    /// A wrong amount lies anywhere from what hands allow to as far as it can be done, at most
+    /// [`REACH_SPREADS`] further, as a normal density about the middle of that stretch with half its
+    /// width for a deviation, so that the evidence has a closed form. Either way is as likely as
+    /// there is room for it.
     pub(super) fn stray(&self, decision: Decision, standing_out: f64) -> Stray {
         let (way, planned) = (self.rules.way(decision), self.planned.get(decision));
         let within = HANDS_95 * way.hands;
@@ -191,21 +191,14 @@ impl<'a> Question<'a> {
         let tolerance = within.max(STANDS_OUT / standing_out.sqrt());
         let stretch = REACH_SPREADS * way.spread;
         let (up, down) = (way.high - planned, planned - way.low);
-        let ends = |room: f64| {
-            let far = room.min(tolerance + stretch);
-            (within.max(tolerance.min(0.5 * room)), far)
-        };
-        let length = |room: f64| {
-            let (begin, far) = ends(room);
-            (far - begin).max(0.0)
-        };
+        let length = |room: f64| (room - within).clamp(0.0, stretch);
         let whole = (length(up) + length(down)).max(stretch);
         let slab = |room: f64, sign: f64| {
-            let (begin, far) = ends(room);
-            (far > begin).then(|| Slab {
-                middle: sign * 0.5 * (begin + far),
-                sd: (0.5 * (far - begin)).max(0.5 * way.hands),
-                share: (far - begin) / whole,
+            let length = length(room);
+            (length > 0.0).then(|| Slab {
+                middle: sign * (within + 0.5 * length),
+                sd: (0.5 * length).max(0.5 * way.hands),
+                share: length / whole,
             })
         };
         Stray {
