@@ -20,7 +20,7 @@ use crate::text;
 /// three steps away, and no photo shows it).
 const LEAST_CM: f64 = 0.5;
 /// Height of the letters over the height of the part that is shown.
-const LETTERS: f64 = 0.027;
+const LETTERS: f64 = 0.0235;
 /// How much of the photo is shown beside, above and below the figure, over her height.
 const BESIDE: f64 = 0.4;
 const ABOVE: f64 = 0.07;
@@ -85,7 +85,13 @@ const LINES: &[Line] = {
             told_at,
         }
     }
-    const HEM: &[M] = &[M::HemRight, M::HemCentre, M::SeamHem, M::HemLeft];
+    const HEM: &[M] = &[
+        M::HemRight,
+        M::UwamaeCorner,
+        M::HemCentre,
+        M::SeamHem,
+        M::HemLeft,
+    ];
     const HEM_AT: &[M] = &[M::HemCentre, M::SeamHem, M::HemLeft, M::HemRight];
     const EDGE: &[M] = &[M::UwamaeCorner, M::EdgeAtFold, M::CollarEnd];
     const FOLD: &[M] = &[M::FoldRight, M::FoldCentre, M::FoldLeft];
@@ -249,7 +255,8 @@ pub fn overlay(shown: &Overlaid) -> String {
     }
     for line in LINES {
         let places = places(shown.overlay, line);
-        if places.iter().any(is_moved) {
+        let is_told = moves(shown.overlay, line).is_some();
+        if is_told || line.told_at.is_empty() && places.iter().any(is_moved) {
             let wanted: Vec<Pixel> = places.iter().map(|moved| moved.wanted).collect();
             pen.stroke(&mut svg, line, "wanted", &wanted, shown.overlay);
         }
@@ -458,7 +465,7 @@ impl Pen {
         let (dx, dy) = (to[0] - from[0], to[1] - from[1]);
         let long = dx.hypot(dy).max(1e-9);
         let (ux, uy) = (dx / long, dy / long);
-        let head = 0.45 * self.ty;
+        let head = (0.45 * self.ty).min(0.7 * long);
         let wing = |side: f64| {
             [
                 to[0] - head * ux - side * 0.6 * head * uy,

@@ -1,7 +1,7 @@
 //! The photos of checks with their marks.
 
 use rusqlite::{OptionalExtension, Row, TransactionBehavior};
-use sunbu_core::photo::{Marking, View};
+use sunbu_core::photo::{Hidden, Marking, View};
 
 use crate::unread::Text;
 use crate::{Store, StoreError, checks};
@@ -24,6 +24,8 @@ pub struct Photo {
     /// Its size, side and lens, its marks, and how they were set; none when they no longer read,
     /// and the photo can only be looked at, replaced or erased.
     pub marking: Option<Marking>,
+    /// What nobody is to see on a picture that leaves the studio; none when nothing is hidden.
+    pub hidden: Option<Hidden>,
 }
 
 /// A photo to keep.
@@ -164,9 +166,34 @@ impl Store {
         tx.commit()?;
         Ok(revision + 1)
     }
+
+    /// Keeps what nobody is to see of a photo; with none, all is shown. The last save counts.
+    ///
+    /// # Errors
+    /// [`StoreError::NotFound`], or when the store cannot be written.
+    pub fn hide(
+        &mut self,
+        (check, id): (i64, i64),
+        hidden: Option<Hidden>,
+    ) -> Result<(), StoreError> {
+        let text = hidden.map(|hidden| serde_json::to_string(&hidden));
+        let text = text
+            .transpose()
+            .map_err(|why| StoreError::Other(why.to_string()))?;
+        let tx = self.connection.transaction()?;
+        let changed = tx.execute(
+            "UPDATE photo SET hidden_json = ?3 WHERE checkup_id = ?1 AND id = ?2",
+            (check, id, text),
+        )?;
+        if changed == 0 {
+            return Err(MISSING);
+        }
+        Ok(tx.commit()?)
+    }
 }
 
-const SELECT: &str = "SELECT id, checkup_id, revision, added_at, marking_json, view FROM photo";
+const SELECT: &str =
+    "SELECT id, checkup_id, revision, added_at, marking_json, view, hidden_json FROM photo";
 
 fn json(marking: &Marking) -> Result<String, StoreError> {
     serde_json::to_string(marking).map_err(|why| StoreError::Other(why.to_string()))
@@ -178,6 +205,9 @@ fn read(row: &Row<'_>) -> Result<Photo, StoreError> {
     let view = View::from_key(&key)
         .ok_or_else(|| StoreError::Damaged(format!("photo {id} is of no side: {key}")))?;
     let marking: Option<Marking> = serde_json::from_str(&marking).ok();
+    let hidden: Option<Text> = row.get(6)?;
+    // What was hidden must not show because it no longer reads.
+    let hidden = hidden.map(|Text(text)| serde_json::from_str(&text).unwrap_or(Hidden::WHOLE));
     Ok(Photo {
         id,
         check: row.get(1)?,
@@ -185,5 +215,6 @@ fn read(row: &Row<'_>) -> Result<Photo, StoreError> {
         added_at: row.get(3)?,
         view,
         marking: marking.filter(|marking| marking.shot.view == view),
+        hidden,
     })
 }

@@ -16,6 +16,7 @@ pub(crate) const MIGRATIONS: &[&str] = &[
     include_str!("../migrations/0001_studio.sql"),
     include_str!("../migrations/0002_standard_revision.sql"),
     include_str!("../migrations/0003_checks.sql"),
+    include_str!("../migrations/0004_hidden.sql"),
 ];
 
 /// The newest version this program knows.

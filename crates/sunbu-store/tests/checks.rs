@@ -11,7 +11,7 @@ use studio::{NOW, case, garments, people};
 use sunbu_core::case::{CaseFile, Fields, Stranger};
 use sunbu_core::dressing::{Decision, Locks, Occasion};
 use sunbu_core::fault::{Fault, Ticks};
-use sunbu_core::photo::{Mark, Marking, Placed, Trust, TypedTape, View};
+use sunbu_core::photo::{Hidden, Mark, Marking, Placed, Trust, TypedTape, View};
 use sunbu_store::{NewCheck, NewPhoto, NewPlan, Shown, Store, StoreError};
 
 /// A case with every decision taken, and hands that a check does not keep.
@@ -165,6 +165,36 @@ fn a_photo_comes_back_with_every_mark_and_all_that_was_typed() {
             Err(StoreError::NotFound { what: "photo" })
         ));
     }
+}
+
+#[test]
+fn a_box_over_a_face_is_kept_with_its_photo_and_hides_all_once_it_no_longer_reads() {
+    let directory = tempfile::tempdir().unwrap();
+    let path = directory.path().join("studio.db");
+    let mut store = Store::open(&path, NOW).unwrap();
+    let (_, _, check) = begun(&mut store);
+    let photo = add(&mut store, check, View::Front, b"jpeg").unwrap();
+    let hidden = |store: &Store| store.photo(check, photo).unwrap().hidden;
+    assert_eq!(hidden(&store), None);
+    let face = Hidden::new(0.4, 0.05, 0.2, 0.15).unwrap();
+    store.hide((check, photo), Some(face)).unwrap();
+    assert_eq!(hidden(&store), Some(face));
+    assert_eq!(
+        store.photo(check, photo).unwrap().revision,
+        1,
+        "no marks were saved"
+    );
+    let wrong = store.hide((check + 1, photo), None).unwrap_err();
+    assert!(
+        matches!(wrong, StoreError::NotFound { what: "photo" }),
+        "{wrong}"
+    );
+    let other = rusqlite::Connection::open(&path).unwrap();
+    let sql = "UPDATE photo SET hidden_json = '{\"left\": 0.4}'";
+    other.execute(sql, []).unwrap();
+    assert_eq!(hidden(&store), Some(Hidden::WHOLE));
+    store.hide((check, photo), None).unwrap();
+    assert_eq!(hidden(&store), None);
 }
 
 #[test]

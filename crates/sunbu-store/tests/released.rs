@@ -167,6 +167,10 @@ fn what_was_kept_in_every_version_is_read_as_it_was() {
         assert_eq!(marking.lens_height, "140 cm");
         let picture = store.picture(check.row.id, front.id).unwrap();
         assert_eq!(picture.len(), 12);
+        // From the fourth version on a face can be hidden; before, nothing was.
+        let hidden = front.hidden.map(|hidden| hidden.shares());
+        let wanted = (version >= 4).then_some([0.25, 0.125, 0.25, 0.125]);
+        assert_eq!(hidden, wanted, "version {version}");
         let Ok(Shown::Stranger(student)) = store.check(checks[0].id).unwrap().shown else {
             panic!("a stranger was checked");
         };
