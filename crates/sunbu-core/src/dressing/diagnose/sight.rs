@@ -27,6 +27,7 @@ impl Sight {
             Q::BackSeamHip
             | Q::BackSeamTop
             | Q::BackSeamBend
+            | Q::FoldBack
             | Q::NapeDrop
             | Q::DrumHeight
             | Q::TareLength => Self::Photo(&[Back]),
@@ -36,7 +37,6 @@ impl Sight {
             Q::HemTaper
             | Q::HemLoop
             | Q::FoldFront
-            | Q::FoldBack
             | Q::JubanCrossing
             | Q::JubanShow
             | Q::JubanHold
@@ -70,7 +70,7 @@ impl Sight {
 /// Chosen. Heights read off a photo of a standing person with 2 px of marking error at 1,500 px of
 /// body height err by 0.2 from the marks and as much again from the camera: 0.4 to 0.6. The cover
 /// is an arc that is seen edge on: 0.8 to 1.5. Loops and tapers are made from breadths. The fold at
-/// the back is told from its left side. A tie is felt to half a finger's breadth.
+/// the back is told from its ends beside the tail. A tie is felt to half a finger's breadth.
 pub fn usual_sd(quantity: Quantity) -> f64 {
     use Quantity as Q;
     match quantity {
