@@ -16,17 +16,26 @@ const NEAR: f64 = 1.5;
 const TIMES: u32 = 20;
 
 /// Marks on edges that run level, and on outlines that run up and down.
-const LEVEL: [Mark; 8] = [
+const LEVEL: [Mark; 12] = [
     Mark::HemCentre,
+    Mark::FoldLeft,
     Mark::FoldCentre,
+    Mark::FoldRight,
+    Mark::ObiLowerLeft,
     Mark::ObiLowerCentre,
+    Mark::ObiLowerRight,
     Mark::ObiUpperCentre,
     Mark::ObiageTop,
     Mark::DrumTop,
     Mark::DrumBottom,
     Mark::TareEnd,
 ];
-const UPRIGHT: [Mark; 4] = [Mark::HemLeft, Mark::HemRight, Mark::HipLeft, Mark::HipRight];
+const UPRIGHT: [Mark; 4] = [
+    Mark::SkirtLeft,
+    Mark::SkirtRight,
+    Mark::HipLeft,
+    Mark::HipRight,
+];
 
 fn gray(scene: &Scene, seed: u64) -> Gray {
     let image = scene.render(seed).image;
