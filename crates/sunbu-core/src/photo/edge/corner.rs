@@ -162,7 +162,7 @@ impl Grid {
     }
 }
 
-/// The derivative of a Gaussian as [`super::slope`] has it, both sides of it.
+/// The derivative of a Gaussian as [`super::slope()`] has it, both sides of it.
 fn slope_kernel() -> Vec<f64> {
     let after = weights(SLOPE);
     let before = after.iter().rev().map(|weight| -weight);
