@@ -18,3 +18,4 @@ pub mod photo;
 pub mod problem;
 pub mod scalar;
 pub mod source;
+mod toml_file;

@@ -5,6 +5,8 @@
 mod case_laws;
 #[path = "laws/length.rs"]
 mod length_laws;
+#[path = "laws/marks.rs"]
+mod marks_laws;
 
 use std::fs;
 use std::path::Path;
@@ -39,4 +41,9 @@ fn every_stored_length_keeps_the_laws() {
 #[test]
 fn every_stored_case_keeps_the_laws() {
     replay("case", 20, case_laws::check);
+}
+
+#[test]
+fn every_stored_marks_file_keeps_the_laws() {
+    replay("marks", 20, marks_laws::check);
 }

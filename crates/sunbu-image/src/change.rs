@@ -38,6 +38,7 @@ impl Picture {
         let part = imageops::crop_imm(&self.pixels, area.left, area.top, area.width, area.height);
         Some(Picture {
             pixels: part.to_image(),
+            whole: [area.width, area.height],
             focal: None,
             ..self.clone()
         })

@@ -6,7 +6,7 @@ use image::RgbImage;
 use jpeg_encoder::{ColorType, Encoder, SamplingFactor};
 use sunbu_core::photo::{Gray, PictureError};
 
-use crate::turn::upright;
+use crate::turn::{upright, upright_size};
 use crate::{decode, kind};
 
 /// The most bytes of a file: 40 MB. Chosen: a phone's 50-megapixel JPEG has up to 25 MB.
@@ -40,6 +40,8 @@ const QUALITY: u8 = 88;
 #[derive(Clone, PartialEq)]
 pub struct Picture {
     pub(crate) pixels: RgbImage,
+    /// Width and height upright, before it was scaled down.
+    pub(crate) whole: [u32; 2],
     pub(crate) focal: Option<f64>,
     pub(crate) taken: Option<String>,
 }
@@ -67,8 +69,10 @@ impl Picture {
         }
         let format = kind::of(bytes).map_err(|found| PictureError::OtherKind { found })?;
         let (pixels, told) = decode::decode(format, bytes)?;
+        let whole = upright_size(pixels.dimensions(), told.orientation);
         let pixels = fit(pixels, LONGEST_SIDE); // before it is turned, as there is less to turn then
         Ok(Picture {
+            whole,
             pixels: upright(pixels, told.orientation),
             focal: told.focal,
             taken: told.taken,
@@ -87,6 +91,7 @@ impl Picture {
         let pixels = fits.then(|| RgbImage::from_raw(width, height, pixels))??;
         Some(Picture {
             pixels,
+            whole: [width, height],
             focal: None,
             taken: None,
         })
@@ -95,6 +100,12 @@ impl Picture {
     /// Width and height in pixels.
     pub fn size(&self) -> [u32; 2] {
         [self.pixels.width(), self.pixels.height()]
+    }
+
+    /// Width and height of the upright photo in pixels as its file has it, before it was scaled down
+    /// to [`LONGEST_SIDE`]; of a part, that of the part.
+    pub fn file_size(&self) -> [u32; 2] {
+        self.whole
     }
 
     /// Red, green and blue of every pixel, row by row from the upper left corner.

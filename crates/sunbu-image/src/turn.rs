@@ -25,6 +25,20 @@ pub(crate) fn upright(mut picture: RgbImage, orientation: Orientation) -> RgbIma
     picture
 }
 
+/// Width and height of a picture of this size once it is upright.
+pub(crate) fn upright_size((width, height): (u32, u32), orientation: Orientation) -> [u32; 2] {
+    match orientation {
+        Orientation::NoTransforms
+        | Orientation::FlipHorizontal
+        | Orientation::Rotate180
+        | Orientation::FlipVertical => [width, height],
+        Orientation::Rotate90FlipH
+        | Orientation::Rotate90
+        | Orientation::Rotate270FlipH
+        | Orientation::Rotate270 => [height, width],
+    }
+}
+
 /// Rows become columns, from the right when `right`, each from its end when `end`.
 fn turned(picture: &RgbImage, right: bool, end: bool) -> RgbImage {
     let (width, height) = picture.dimensions();

@@ -67,6 +67,7 @@ fn all_eight_orientations_come_out_upright() {
             [96, 128]
         };
         assert_eq!(picture.size(), size, "orientation {orientation}");
+        assert_eq!(picture.file_size(), size, "orientation {orientation}");
         let what = format!("orientation {orientation}");
         assert_alike(corners(&picture), wanted, &what);
         // What is written again is upright by itself.
@@ -134,6 +135,7 @@ fn a_long_picture_is_scaled_to_the_longest_side_and_all_of_it_stays() {
     let picture = Picture::read(&jpeg(&drawn, &[])).unwrap();
     assert_eq!(picture.size(), [LONGEST_SIDE, 1_024]);
     assert_alike(corners(&picture), [RED, GREEN, BLUE, WHITE], "scaled");
+    assert_eq!(picture.file_size(), [5_000, 1_250], "as the file has it");
     // The border between the quarters stays at the middle to a pixel.
     assert!(alike(pixel(&picture, 0.4995, 0.1), RED));
     assert!(alike(pixel(&picture, 0.5005, 0.1), GREEN));

@@ -5,7 +5,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::read::MAX_PROBLEMS;
+use super::MAX_PROBLEMS;
 use crate::measure::{
     Notation, Reading, Script, Shaku, Written, parse_length, parse_signed_length,
 };

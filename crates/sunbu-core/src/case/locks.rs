@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::fields::{Fields, Reader};
-use super::read::MAX_PROBLEMS;
+use super::MAX_PROBLEMS;
 use crate::dressing::{Decision, Locks};
 use crate::problem::{Fault, Problem};
 

@@ -50,7 +50,8 @@ pub use fields::{Fields, MAX_NAME_CHARS, MAX_NOTE_CHARS};
 pub use locks::{lock_range_cm, read_locks};
 pub use person::Person;
 pub use piece::Piece;
-pub use read::{MAX_CASE_BYTES, MAX_PROBLEMS};
+pub use crate::toml_file::MAX_PROBLEMS;
+pub use read::MAX_CASE_BYTES;
 pub use stranger::Stranger;
 
 use crate::dressing::{Locks, Occasion, Standard};

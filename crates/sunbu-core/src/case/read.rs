@@ -1,7 +1,6 @@
 //! Reading a case file: bytes, text, tables, and every problem of all of them.
 
 use std::collections::BTreeSet;
-use std::ops::Range;
 
 use toml::de::{DeTable, DeValue};
 
@@ -11,13 +10,11 @@ use super::table::Given;
 use super::{CaseFile, Person, Piece};
 use crate::dressing::{Locks, Occasion, Standard, StandardError};
 use crate::problem::{Fault, Problem};
+use crate::toml_file::{TomlFile, text_of};
 
 /// Most bytes of a case file that are read: some ten thousand garments. Chosen, so that a wrong
 /// file is refused before anything is made of it.
 pub const MAX_CASE_BYTES: usize = 4 * 1024 * 1024;
-
-/// Most problems told of one file; a file with more is not a case file with slips in it.
-pub const MAX_PROBLEMS: usize = 500;
 
 /// The fields of the file itself.
 const TOP: [&str; 8] = [
@@ -36,18 +33,7 @@ impl CaseFile {
     /// # Errors
     /// As [`CaseFile::parse`], and [`Fault::NotText`] for another encoding.
     pub fn parse_bytes(bytes: &[u8]) -> Result<CaseFile, Vec<Problem>> {
-        let fault = |fault| vec![Problem::new("file", "", fault)];
-        if bytes.len() > MAX_CASE_BYTES {
-            return Err(fault(Fault::TooMuch {
-                most_bytes: MAX_CASE_BYTES,
-            }));
-        }
-        match std::str::from_utf8(bytes) {
-            Ok(text) if !text.contains('\0') => CaseFile::parse(text),
-            _ => Err(fault(Fault::NotText {
-                seems: encoding(bytes),
-            })),
-        }
+        CaseFile::parse(text_of(bytes, MAX_CASE_BYTES)?)
     }
 
     /// Reads a case from its TOML text.
@@ -64,25 +50,8 @@ impl CaseFile {
             };
             return Err(vec![Problem::new("file", "", fault)]);
         }
-        let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-        let (document, errors) = DeTable::parse_recoverable(text);
-        let line_ends = text
-            .bytes()
-            .enumerate()
-            .filter(|(_, b)| *b == b'\n')
-            .map(|(at, _)| at);
-        let mut file = File {
-            text,
-            line_ends: line_ends.collect(),
-            ..File::default()
-        };
-        for error in &errors {
-            if file.problems.len() > MAX_PROBLEMS {
-                break;
-            }
-            file.syntax(error);
-        }
-        let case = file.case(document.get_ref());
+        let (mut file, document) = TomlFile::read(text);
+        let case = Case { file: &mut file }.case(document.get_ref());
         match case {
             Some(case) if file.problems.is_empty() => Ok(case),
             _ => Err(file.told()),
@@ -90,53 +59,12 @@ impl CaseFile {
     }
 }
 
-/// What bytes that are not UTF-8 seem to be.
-fn encoding(bytes: &[u8]) -> &'static str {
-    match bytes {
-        [0xff, 0xfe, ..] | [0xfe, 0xff, ..] => "UTF-16",
-        _ if bytes.contains(&0) => "no text at all",
-        _ => "another encoding, such as Shift JIS",
-    }
+/// A case being read out of its file.
+struct Case<'f, 'a> {
+    file: &'f mut TomlFile<'a>,
 }
 
-/// A file being read.
-#[derive(Default)]
-struct File<'a> {
-    text: &'a str,
-    line_ends: Vec<usize>,
-    problems: Vec<Problem>,
-    /// Lines, counted from 0, in which the text is no TOML: what stands there was not understood.
-    unread: BTreeSet<usize>,
-}
-
-impl File<'_> {
-    /// A place where the text is no TOML.
-    fn syntax(&mut self, error: &toml::de::Error) {
-        let end = self.text.len();
-        let span = error.span().unwrap_or(end..end);
-        let (first, last) = self.lines(&span);
-        self.unread.extend(first..=last);
-        let start = first
-            .checked_sub(1)
-            .map_or(0, |line| self.line_ends[line] + 1);
-        let stop = self.line_ends.get(first).copied().unwrap_or(end);
-        let typed = self.text.get(start..stop).unwrap_or("").trim();
-        let said: Vec<&str> = error.message().lines().map(str::trim).collect();
-        let said = said.join(", ");
-        let why = format!("{said}; a text needs quotes, a table its [brackets]");
-        let place = format!("line {}", first + 1);
-        // One line can hold several errors that have the same cause.
-        if self.problems.last().is_none_or(|last| last.place != place) {
-            self.problems
-                .push(Problem::new(place, typed, Fault::Form { why }));
-        }
-    }
-
-    /// The line a byte is in, counted from 0.
-    fn line(&self, byte: usize) -> usize {
-        self.line_ends.partition_point(|end| *end < byte)
-    }
-
+impl Case<'_, '_> {
     fn case(&mut self, document: &DeTable<'_>) -> Option<CaseFile> {
         let words = self.words(document);
         let mut top = Reader::new(&words.fields, &words.broken);
@@ -150,7 +78,7 @@ impl File<'_> {
         let shaku = words.fields.get(SHAKU);
         let person = self.one(document, "person", shaku, Person::read);
         if person.is_none() && !document.contains_key("person") {
-            self.push(Problem::new("person", "", Fault::Missing));
+            self.file.push(Problem::new("person", "", Fault::Missing));
         }
         let garments = self.garments(document, shaku);
         let locks = match document.contains_key("dressing") {
@@ -181,16 +109,16 @@ impl File<'_> {
                 .map(|(name, value)| (name.clone(), value.clone()))
                 .collect(),
             &["occasion", SHAKU],
-            self.text,
+            self.file.text(),
         );
         let found = std::mem::take(&mut words.problems);
         self.take(found, &words, "");
         for (name, value) in document {
-            if !TOP.contains(&name.get_ref().as_ref()) && !self.is_unread(&name.span()) {
+            if !TOP.contains(&name.get_ref().as_ref()) && !self.file.is_unread(&name.span()) {
                 let known = TOP.iter().map(|name| (*name).to_owned()).collect();
-                let typed = self.text.get(value.span()).unwrap_or("");
+                let typed = self.file.typed(value.span());
                 let place = name.get_ref().as_ref();
-                self.push(Problem::new(place, typed, Fault::UnknownField { known }));
+                self.file.push(Problem::new(place, typed, Fault::UnknownField { known }));
             }
         }
         words
@@ -206,8 +134,8 @@ impl File<'_> {
     ) -> Option<T> {
         let value = document.get(name)?;
         let DeValue::Table(table) = value.get_ref() else {
-            let typed = self.text.get(value.span()).unwrap_or("");
-            self.push(Problem::new(
+            let typed = self.file.typed(value.span());
+            self.file.push(Problem::new(
                 name,
                 typed,
                 Fault::WrongShape { expected: TABLE },
@@ -224,7 +152,7 @@ impl File<'_> {
         shaku: Option<&String>,
         read: impl Fn(&Fields, &BTreeSet<String>) -> Result<T, Vec<Problem>>,
     ) -> Option<T> {
-        let mut given = Given::of(table, &WORDS, self.text);
+        let mut given = Given::of(table, &WORDS, self.file.text());
         let mut problems = std::mem::take(&mut given.problems);
         if let Some(shaku) = shaku {
             given
@@ -256,11 +184,11 @@ impl File<'_> {
         let Some(value) = document.get("garments") else {
             if !document.contains_key("garment") {
                 let others = vec!["garments".to_owned()];
-                self.push(Problem::new("garment", "", Fault::MissingOneOf { others }));
+                self.file.push(Problem::new("garment", "", Fault::MissingOneOf { others }));
             }
             return garments;
         };
-        let typed = || self.text.get(value.span()).unwrap_or("").to_owned();
+        let typed = self.file.typed(value.span());
         if document.contains_key("garment") {
             let fault = Fault::Contradiction {
                 code: "garment-and-garments",
@@ -268,28 +196,26 @@ impl File<'_> {
                 args: Vec::new(),
                 other: vec!["garment".to_owned()],
             };
-            let typed = typed();
-            self.push(Problem::new("garments", typed, fault));
+            self.file.push(Problem::new("garments", typed, fault));
         }
         let tables = match value.get_ref() {
             DeValue::Array(tables) if !tables.is_empty() => tables,
             _ => {
                 let fault = Fault::WrongShape { expected: TABLES };
-                let typed = typed();
-                self.push(Problem::new("garments", typed, fault));
+                    self.file.push(Problem::new("garments", typed, fault));
                 return garments;
             }
         };
         for (at, value) in tables.iter().enumerate() {
-            if self.problems.len() > MAX_PROBLEMS {
+            if self.file.is_full() {
                 break;
             }
             let place = format!("garments.{}", at + 1);
             if let DeValue::Table(table) = value.get_ref() {
                 garments.extend(self.table(table, &place, shaku, Piece::read));
             } else {
-                let typed = self.text.get(value.span()).unwrap_or("");
-                self.push(Problem::new(
+                let typed = self.file.typed(value.span());
+                self.file.push(Problem::new(
                     place,
                     typed,
                     Fault::WrongShape { expected: TABLES },
@@ -305,7 +231,7 @@ impl File<'_> {
             return Some(None);
         }
         // A standard reads itself from its own text, which its table in the file is not.
-        let mut file: toml::Table = match toml::from_str(self.text) {
+        let mut file: toml::Table = match toml::from_str(self.file.text()) {
             Ok(file) => file,
             Err(_) => return None, // told already, line by line
         };
@@ -314,7 +240,7 @@ impl File<'_> {
             other => {
                 let typed = other.map(|value| value.to_string()).unwrap_or_default();
                 let fault = Fault::WrongShape { expected: TABLE };
-                self.push(Problem::new("standard", typed, fault));
+                self.file.push(Problem::new("standard", typed, fault));
                 return None;
             }
         };
@@ -324,13 +250,13 @@ impl File<'_> {
                 match error {
                     StandardError::Values(problems) => {
                         for problem in problems {
-                            self.push(problem.within("standard"));
+                            self.file.push(problem.within("standard"));
                         }
                     }
                     // Before its last line it quotes a text that the dresser did not write.
                     StandardError::Form(why) => {
                         let why = why.lines().last().unwrap_or_default().to_owned();
-                        self.push(Problem::new("standard", "", Fault::Form { why }));
+                        self.file.push(Problem::new("standard", "", Fault::Form { why }));
                     }
                 }
                 None
@@ -350,50 +276,16 @@ impl File<'_> {
                 given
                     .spans
                     .get(field)
-                    .is_some_and(|&(start, end)| self.is_unread(&(start..end)))
+                    .is_some_and(|&(start, end)| self.file.is_unread(&(start..end)))
             });
             if !told {
                 let under_a_table = !place.is_empty();
-                self.push(if under_a_table {
+                self.file.push(if under_a_table {
                     problem.within(place)
                 } else {
                     problem
                 });
             }
         }
-    }
-
-    /// The first and the last line of a span. A value that was not understood can have a span
-    /// that ends before it starts.
-    fn lines(&self, span: &Range<usize>) -> (usize, usize) {
-        let first = self.line(span.start.min(span.end));
-        (first, self.line(span.start.max(span.end)))
-    }
-
-    fn is_unread(&self, span: &Range<usize>) -> bool {
-        let (first, last) = self.lines(span);
-        self.unread.range(first..=last).next().is_some()
-    }
-
-    /// What is absent is not told when some lines were not understood: it may stand there.
-    fn push(&mut self, problem: Problem) {
-        let absence = match problem.fault {
-            Fault::Missing | Fault::MissingOneOf { .. } => true,
-            Fault::UnknownChoice { .. } => problem.typed.is_empty(),
-            _ => false,
-        };
-        let may_stand_there = absence && !self.unread.is_empty();
-        if !may_stand_there && self.problems.len() <= MAX_PROBLEMS {
-            self.problems.push(problem);
-        }
-    }
-
-    fn told(mut self) -> Vec<Problem> {
-        if self.problems.len() > MAX_PROBLEMS {
-            self.problems.truncate(MAX_PROBLEMS);
-            let fault = Fault::TooManyProblems { told: MAX_PROBLEMS };
-            self.problems.push(Problem::new("file", "", fault));
-        }
-        self.problems
     }
 }

@@ -2,10 +2,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use toml::de::{DeFloat, DeInteger, DeTable, DeValue};
+use toml::de::{DeTable, DeValue};
 
 use super::fields::Fields;
 use crate::problem::{Fault, Problem};
+use crate::toml_file::number;
 
 /// What a measure may look like.
 const LENGTH: &str = "a length such as 161, \"4尺2寸5分\" or { value = 161, sd = 0.5 }";
@@ -105,31 +106,5 @@ impl Given {
             problem.typed.clone_from(raw);
         }
         problem
-    }
-}
-
-/// The text of a number as a person would write it.
-fn number(value: &DeValue<'_>) -> Option<String> {
-    match value {
-        DeValue::Integer(number) => Some(whole(number)),
-        DeValue::Float(number) => Some(fraction(number)),
-        _ => None,
-    }
-}
-
-fn whole(number: &DeInteger<'_>) -> String {
-    match i64::from_str_radix(number.as_str(), number.radix()) {
-        Ok(value) if number.radix() != 10 => value.to_string(),
-        // Too many digits for any number: the reader of lengths refuses them as they stand.
-        _ => number.as_str().to_owned(),
-    }
-}
-
-fn fraction(number: &DeFloat<'_>) -> String {
-    let text = number.as_str();
-    match text.parse::<f64>() {
-        // A power of ten is written out; plain digits are kept, so that nothing is rounded twice.
-        Ok(value) if value.is_finite() && text.contains(['e', 'E']) => value.to_string(),
-        _ => text.to_owned(),
     }
 }

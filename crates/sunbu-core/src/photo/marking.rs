@@ -17,7 +17,7 @@ use crate::problem::{Fault, Problem};
 
 /// Deviation of the height of a lens that was measured with a tape while a hand held the camera, in
 /// centimetres (chosen).
-const LENS_HEIGHT_SD_CM: f64 = 3.0;
+pub(super) const LENS_HEIGHT_SD_CM: f64 = 3.0;
 
 /// A shot with how its marks came to be where they are.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
