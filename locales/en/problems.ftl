@@ -35,12 +35,23 @@ expected-length = write a length such as 161, "4尺2寸5分" or { "{" } value = 
 expected-text = write a text in quotes
 expected-table = write a table, headed [like this]
 expected-tables = write tables, each headed [[garments]]
+expected-texts = write texts in quotes between brackets, such as ["fold_wrinkled", "obiage_untidy"]
+expected-truth = write true or false
+expected-number = write a number
+expected-size = write a width and a height in whole pixels, such as [3024, 4032]
+expected-place = write a place as [x, y] in pixels from the upper left corner, such as [1510, 3830]
+expected-mark = write a place as [x, y] in pixels, or { "{" } at = [x, y], unsure = true { "}" }
+expected-sheet = write the four corners of the sheet, each as [x, y]: upper left, upper right, lower right, lower left
+expected-lines = write a line as its two ends, such as [[200, 300], [205, 3600]]; where several are taken, a list of them
+expected-pairs = write a list of pairs of lines, each line as its two ends
+expected-tape = write a tape as { "{" } ends = [[700, 3800], [702, 2900]], length = 90 { "}" }, the lower end first
 
 ## Contradictions in a garment
 
 problem-contradiction-crown-not-above-floor = the crown must lie well above the floor, by at least a seventh of the picture; were the two exchanged?
 problem-contradiction-mark-not-in-view = this place cannot be seen from this side; leave it out, or choose the side that the photo shows
 problem-contradiction-marks-do-not-fit = no lens sees these marks so; check them one by one, floor and crown first
+problem-contradiction-marks-of-another-picture = the marks belong to a picture of other proportions than this photo, which has { $photo_width } × { $photo_height } px upright; name the photo that was marked, whole
 problem-contradiction-range-empty = the least, { $low } cm, lies above the most, { $high } cm; exchange them or leave one out
 problem-contradiction-usual-outside = the usual value, { $usual } cm, lies outside its limits of { $low } to { $high } cm; change it or the limits
 problem-contradiction-weight-range = a weight lies from 0 to { $most }

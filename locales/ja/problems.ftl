@@ -35,12 +35,23 @@ expected-length = 161、"4尺2寸5分"、{ "{" } value = 161, sd = 0.5 { "}" } �
 expected-text = 引用符で囲んだ文字を書いてください
 expected-table = [このような] 見出しの表を書いてください
 expected-tables = それぞれ [[garments]] の見出しの表を書いてください
+expected-texts = ["fold_wrinkled", "obiage_untidy"] のように、引用符で囲んだ文字を並べてください
+expected-truth = true か false を書いてください
+expected-number = 数を書いてください
+expected-size = [3024, 4032] のように、幅と高さを画素の整数で書いてください
+expected-place = [1510, 3830] のように、左上の角からの画素で [横, 縦] を書いてください
+expected-mark = 画素で [横, 縦]、または { "{" } at = [横, 縦], unsure = true { "}" } を書いてください
+expected-sheet = 紙の四隅を [横, 縦] で、左上、右上、右下、左下の順に書いてください
+expected-lines = 線は [[200, 300], [205, 3600]] のように両端で書いてください。何本も書ける所では並べてください
+expected-pairs = 二本ずつの線の組を、線は両端で書いて並べてください
+expected-tape = { "{" } ends = [[700, 3800], [702, 2900]], length = 90 { "}" } のように、下の端を先に書いてください
 
 ## 着物の寸法の食い違い
 
 problem-contradiction-crown-not-above-floor = 頭の頂は床の印よりも、写真の高さの七分の一以上は上になければなりません。二つが入れ替わっていませんか
 problem-contradiction-mark-not-in-view = この向きの写真には写らない所です。外すか、写真の向きを選び直してください
 problem-contradiction-marks-do-not-fit = この印どおりに写るカメラはありません。床と頭の頂から、一つずつ確かめてください
+problem-contradiction-marks-of-another-picture = 印を付けた画像と写真の縦横の比が違います。この写真は正立で{ $photo_width }×{ $photo_height }画素です。印を付けた写真を、切り取らずに書いてください
 problem-contradiction-range-empty = 下限{ $low } cmが上限{ $high } cmより上です。入れ替えるか、片方を空けてください
 problem-contradiction-usual-outside = いつもの値{ $usual } cmが限度{ $low }〜{ $high } cmの外です。値か限度を直してください
 problem-contradiction-weight-range = 重みは0から{ $most }までです

@@ -159,8 +159,18 @@ impl Words {
     fn expected(&self, expected: &str) -> String {
         self.get(match expected {
             text if text.starts_with("a length") => "expected-length",
-            text if text.starts_with("a text") => "expected-text",
+            text if text.starts_with("a text ") => "expected-text",
+            text if text.starts_with("texts") => "expected-texts",
             text if text.starts_with("tables") => "expected-tables",
+            text if text.starts_with("true") => "expected-truth",
+            text if text.starts_with("a number") => "expected-number",
+            text if text.starts_with("a width") => "expected-size",
+            text if text.starts_with("a place such as [1510, 3830], or") => "expected-mark",
+            text if text.starts_with("a place") => "expected-place",
+            text if text.starts_with("four places") => "expected-sheet",
+            text if text.starts_with("lines") => "expected-lines",
+            text if text.starts_with("pairs") => "expected-pairs",
+            text if text.starts_with("a tape") => "expected-tape",
             _ => "expected-table",
         })
     }

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use super::fields::{Fields, Reader};
 use super::MAX_PROBLEMS;
+use super::fields::{Fields, Reader};
 use crate::dressing::{Decision, Locks};
 use crate::problem::{Fault, Problem};
 

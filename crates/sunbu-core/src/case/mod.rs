@@ -46,11 +46,11 @@ mod stranger;
 mod table;
 mod write;
 
+pub use crate::toml_file::MAX_PROBLEMS;
 pub use fields::{Fields, MAX_NAME_CHARS, MAX_NOTE_CHARS};
 pub use locks::{lock_range_cm, read_locks};
 pub use person::Person;
 pub use piece::Piece;
-pub use crate::toml_file::MAX_PROBLEMS;
 pub use read::MAX_CASE_BYTES;
 pub use stranger::Stranger;
 

@@ -118,7 +118,8 @@ impl Case<'_, '_> {
                 let known = TOP.iter().map(|name| (*name).to_owned()).collect();
                 let typed = self.file.typed(value.span());
                 let place = name.get_ref().as_ref();
-                self.file.push(Problem::new(place, typed, Fault::UnknownField { known }));
+                self.file
+                    .push(Problem::new(place, typed, Fault::UnknownField { known }));
             }
         }
         words
@@ -184,7 +185,8 @@ impl Case<'_, '_> {
         let Some(value) = document.get("garments") else {
             if !document.contains_key("garment") {
                 let others = vec!["garments".to_owned()];
-                self.file.push(Problem::new("garment", "", Fault::MissingOneOf { others }));
+                self.file
+                    .push(Problem::new("garment", "", Fault::MissingOneOf { others }));
             }
             return garments;
         };
@@ -202,7 +204,7 @@ impl Case<'_, '_> {
             DeValue::Array(tables) if !tables.is_empty() => tables,
             _ => {
                 let fault = Fault::WrongShape { expected: TABLES };
-                    self.file.push(Problem::new("garments", typed, fault));
+                self.file.push(Problem::new("garments", typed, fault));
                 return garments;
             }
         };
@@ -256,7 +258,8 @@ impl Case<'_, '_> {
                     // Before its last line it quotes a text that the dresser did not write.
                     StandardError::Form(why) => {
                         let why = why.lines().last().unwrap_or_default().to_owned();
-                        self.file.push(Problem::new("standard", "", Fault::Form { why }));
+                        self.file
+                            .push(Problem::new("standard", "", Fault::Form { why }));
                     }
                 }
                 None

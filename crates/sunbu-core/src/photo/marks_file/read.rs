@@ -60,7 +60,11 @@ impl MarksFile {
     pub fn parse(text: &str) -> Result<MarksFile, Vec<Problem>> {
         if text.len() > MAX_MARKS_BYTES {
             let most_bytes = MAX_MARKS_BYTES;
-            return Err(vec![Problem::new("file", "", Fault::TooMuch { most_bytes })]);
+            return Err(vec![Problem::new(
+                "file",
+                "",
+                Fault::TooMuch { most_bytes },
+            )]);
         }
         let (mut file, document) = TomlFile::read(text);
         let marks = Reader { file: &mut file }.file(document.get_ref());
@@ -109,7 +113,8 @@ impl<'a> Reader<'_, 'a> {
         })
     }
 
-    /// The entries of a table whose names are known and whose lines were understood.
+    /// The entries of a table whose names are known and whose lines were understood, as they stand
+    /// in the file.
     fn entries<'v>(
         &mut self,
         table: &'v DeTable<'a>,
@@ -117,11 +122,10 @@ impl<'a> Reader<'_, 'a> {
         known: &[&str],
     ) -> Vec<Entry<'v, 'a>> {
         let mut found = Vec::new();
-        for (name, value) in table {
-            if self
-                .file
-                .is_unread(&(name.span().start..value.span().end))
-            {
+        let mut all: Vec<_> = table.iter().collect();
+        all.sort_by_key(|(name, _)| name.span().start);
+        for (name, value) in all {
+            if self.file.is_unread(&(name.span().start..value.span().end)) {
                 continue;
             }
             let name = name.get_ref().as_ref();
@@ -167,8 +171,7 @@ impl<'a> Reader<'_, 'a> {
         if found.is_none() {
             let allowed = keys(View::ALL.iter().map(|view| view.key()));
             let fault = Fault::UnknownChoice { allowed };
-            self.file
-                .push(Problem::new(place, word.to_string(), fault));
+            self.file.push(Problem::new(place, word.to_string(), fault));
         }
         found
     }
@@ -300,8 +303,7 @@ impl<'a> Reader<'_, 'a> {
                 None => {
                     let allowed = keys(Flaw::ALL.iter().map(|fault| fault.key()));
                     let fault = Fault::UnknownChoice { allowed };
-                    self.file
-                        .push(Problem::new(place, word.to_string(), fault));
+                    self.file.push(Problem::new(place, word.to_string(), fault));
                 }
             }
         }
