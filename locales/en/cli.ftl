@@ -79,10 +79,11 @@ cli-plan-long =
     body or hand, and the cautions that belong to them.
 cli-plan-example =
     A worked example: plan for a stage, with the waist tie set at 90 cm and the
-    rest left to the planner; then the same as a JSON document.
+    rest left to the planner; the same as a JSON document; the hem as a front seat sees it.
 
       $ sunbu plan case.toml --occasion stage --set koshihimo_back=90
       $ sunbu plan case.toml --occasion stage --set koshihimo_back=90 --json
+      $ sunbu plan case.toml --occasion stage --seen-by below_stage
 
     "sunbu help decisions" lists what can be set; "sunbu schema plan" prints the
     schema of the document. Exit code 1 says that some wish cannot be met.
@@ -111,10 +112,53 @@ cli-figure-example =
 
       $ sunbu figure case.toml -o sheet.svg
       $ sunbu figure case.toml --view front --show usual -o front.svg
+cli-mark = Mark a photo: every place where the plan expects it, brought to the edges
+cli-mark-long =
+    Give the two places from which all others follow: the floor between the feet and
+    the top of the head, in pixels from the upper left corner of the upright photo.
+    Every other mark is put where the plan expects it and moved to the nearest strong
+    edge of the picture. The marks file is printed, or written with -o. Marks at which
+    no edge was found say unsure = true: they are where the plan has them, no more.
+
+    Look at each mark before you check: what the plan expects is no reading. Move it,
+    or take it out where the place cannot be seen.
+cli-mark-example =
+    A worked example: mark a photo from the front, then check it.
+
+      $ sunbu mark case.toml --photo front.jpg --view front --floor 1510,3830 --crown 1500,310 -o front.toml
+      $ sunbu check case.toml --photo front.jpg --marks front.toml
+
+    "sunbu help photos" tells how to take a photo, "sunbu help marks" what each mark is.
+cli-check = Check a finished dressing from photos: faults, causes, what to change first
+cli-check-long =
+    The marks of the photos are read in centimetres, each with its 90 % interval, and
+    held against the plan of the case. The answer gives, in this order: what to change,
+    three things at most, in the order of dressing; what is well done; every fault with
+    its amount; the causes; what could be behind it instead and what would tell; the
+    fewest changes that put all right; left against right; what was not to be seen.
+
+    Several sides of one dressing are checked together: give --photo and --marks once
+    for each, in the same order. Nothing is kept and nothing leaves this machine. With
+    --stranger nobody's measures are needed: the likeliest body and garment stand for
+    them, and the intervals are wider.
+cli-check-example =
+    A worked example: two sides; one side with its lines drawn into the photo; a photo sent
+    in by somebody 160 cm tall, as a JSON document; the hem as seen from below a stage
+    and by an eye 150 cm up and 2 m away.
+
+      $ sunbu check case.toml --photo front.jpg --marks front.toml --photo back.jpg --marks back.toml
+      $ sunbu check case.toml --photo front.jpg --marks front.toml --overlay lines.svg
+      $ sunbu check --stranger --stature 160 --photo sent.jpg --marks sent.toml --json
+      $ sunbu check case.toml --photo front.jpg --marks front.toml --seen-by below_stage --seen-by 150,200
+
+    Exit code 0: done, and whatever is at fault can be brought into its range. Exit code
+    1: some fault stays whatever is changed. "sunbu schema check" prints the schema of
+    the document, "sunbu schema marks" that of a marks file.
 cli-schema = Print the JSON Schema of a document
 cli-schema-long =
-    What "--json" prints keeps to these schemas: plan, rank, and problems for input
-    that is bad. Without a name their names are listed. Lengths are centimetres.
+    What "--json" prints keeps to these schemas: plan, rank, check, and problems for
+    input that is bad; marks is the form of a marks file. Without a name their names
+    are listed. Lengths are centimetres.
 cli-schema-example =
     A worked example:
 
@@ -123,7 +167,8 @@ cli-help = Help on a command or a topic
 cli-help-long =
     Topics: case (an example case file with everything explained, itself a case
     file), measures (of the body), parts (of a garment), decisions (that can be
-    set), standard (the wanted ranges, as a file to start your own from).
+    set), standard (the wanted ranges, as a file to start your own from), photos (how
+    to take and to mark them), marks (the places to mark), faults (that the eye sees).
 cli-help-example =
     A worked example: start a case from the example.
 
@@ -133,6 +178,11 @@ value-case = CASE.toml
 value-file = FILE
 value-port = PORT
 value-lang = LANGUAGE
+value-length = LENGTH
+value-pixel = X,Y
+value-seen-by = WHO|EYE,DISTANCE[,FLOOR]
+value-sex = SEX
+value-side = SIDE
 value-name = NAME
 value-occasion = OCCASION
 value-set = DECISION=LENGTH
@@ -160,8 +210,20 @@ arg-no-browser = Do not open the browser; the address is printed
 arg-backup = The file of the backup
 arg-erase = Whom, by name or number
 arg-yes = Really do it; it cannot be undone
-arg-schema = The document: plan, rank, problems
-arg-topic = A command, or: case, measures, parts, decisions, standard
+arg-photo = A photo: JPEG, PNG or WebP; for several sides, once for each
+arg-marks = The marks file of a photo; as many as photos, in the same order
+arg-overlay = Draw the lines into a photo: FILE.svg or FILE.png; one for each photo, in order
+arg-seen-by = Who looks at the hem: below_stage, neighbour, camera, or an eye's height, its distance and how far its floor lies above hers, such as 150,200,-100; may be repeated
+arg-stranger = Somebody unmeasured is shown; no case is needed
+arg-stature = Stature of the stranger, if it was told
+arg-sex = Which population table stands for the stranger: women, men; else women
+arg-side = The side that the photo shows: front, back, right, left (hers)
+arg-floor = The floor between the feet, in pixels of the photo, such as 1510,3830
+arg-crown = The top of the head, in pixels of the photo, such as 1500,310
+arg-mirrored = The photo was taken in a mirror
+arg-no-snap = Leave the marks where the plan expects them
+arg-schema = The document: plan, rank, check, marks, problems
+arg-topic = A command, or: case, measures, parts, decisions, standard, photos, marks, faults
 
 ## Topics
 
@@ -169,6 +231,49 @@ topic-measures = Measures of a [person], by key. stature and either hip_girth or
 topic-parts = Parts of a [garment], by key. mitake and either ushirohaba or maehaba are the least; missing ones are completed by published proportions and flagged.
 topic-decisions = Decisions of the hands, for [dressing] in a case or for --set, by key. What you set stays; the planner finds the others.
 topic-standard = The customary standard: what is wanted and how it is usually done. Edit a copy and give it with --standard, or put it under [standard] in a case. The occasions are:
+topic-photos =
+    A photo that can be measured
+    ----------------------------
+
+    - Stand 3 m away or more, the lens at the height of her hips, the camera upright.
+      She stands straight, feet together, arms a little away from the body.
+    - All of her must be in the picture, from the floor at her feet to the crown. Do not
+      crop: the middle of the picture is where the lens looked. Send the file itself;
+      programs for messages often drop the focal length with the rest.
+    - From the front first, then from behind; her right side shows the outer edge.
+    - A sheet of A4 stood upright at her feet, long side up, or a tape held upright with
+      its zero on the floor makes lengths surer. So does the height of the lens, taped.
+    - Ask before you take or send a photo of somebody. What Sunbu writes holds no place,
+      hour or name; the file that you gave it keeps what it has.
+
+    The marks file
+    --------------
+
+    One file of TOML for each photo. Pixels are [x, y] from the upper left corner of the
+    upright picture; left and right in the names of marks are hers. Start from the one
+    that "sunbu mark" writes, and correct it in any picture program that shows pixels.
+
+      view = "front"               # front, back, right, left
+      size = [3024, 4032]          # the picture whose pixels these are; else the photo's
+      mirrored = false             # taken in a mirror
+      lens_height = 130            # above the floor; "4 ft 3 in", {"{"} value = 130, sd = 3 {"}"}
+      focal_35mm = 26              # as on 35 mm film, where the photo does not say
+      seen = ["fold_wrinkled"]     # faults that the eye sees: "sunbu help faults"
+
+      [references]                 # what else has a known size or direction
+      sheet = [[700, 3500], [900, 3500], [900, 3785], [700, 3785]]  # A4, upper left first
+      tape = {"{"} ends = [[600, 3800], [602, 2900]], length = 90 {"}"}   # lower end first
+      uprights = [[[200, 300], [205, 3600]]]    # door frames, each by its two ends
+
+      [marks]                      # "sunbu help marks" lists them
+      floor = [1510, 3830]
+      crown = {"{"} at = [1500, 310], unsure = true {"}"}   # guessed, behind hair
+      hem_left = [1712.5, 3722]
+
+    floor and crown are needed; every other one may be left out, and its length is then
+    said to be unseen. "sunbu schema marks" prints the form for other programs.
+topic-marks = Places to mark on a photo, for [marks] in a marks file, by key, each with the sides that show it. Left and right are hers.
+topic-faults = Faults that the eye sees, for seen in a marks file, by key. What the marks measure is found without being ticked.
 
 ## A plan in words
 
@@ -194,6 +299,24 @@ cli-people-for = People for { $name }, best first
 cli-left-out = Left out, because they cannot be read as they are kept: { $names }. Open the studio to mend them.
 cli-row = { $name }: { $verdict }
 cli-written = Written to { $file }.
+cli-photo = { $file }: { $view }
+cli-stranger = Somebody whose measures nobody took
+cli-seen-by = The hem as others see it
+cli-seen-by-one = Seen { $who } ({ $place }): { $sentence }
+cli-seen-by-eye = { $place }: { $sentence }
+cli-marked = Written to { $file }: { $count ->
+    [one] one mark
+   *[other] { $count } marks
+}, { $guessed ->
+    [0] each at an edge
+    [one] one of them without an edge and unsure
+   *[other] { $guessed } of them without an edge and unsure
+}. Look at each before you check.
+cli-marks-head = Marks where the plan expects them, brought to the edges of the picture. Look at each, move it where it is off, and take it out where the place cannot be seen. { $guessed ->
+    [0] Each lies at an edge.
+    [one] One, which says unsure = true, found no edge.
+   *[other] Those { $guessed } that say unsure = true found no edge.
+}
 
 ## The studio
 
@@ -235,6 +358,26 @@ trouble-unread = cannot be read: { $why }
 trouble-unwritten = cannot be written: { $why }
 trouble-standard = cannot be read as a standard: { $why }
 trouble-standard-line = line { $line }, “{ $typed }”, cannot be read as a standard, whose lengths are plain numbers of centimetres: { $why }
+trouble-marks-count = each photo takes one marks file, in the same order; there are { $photos ->
+    [one] one photo
+   *[other] { $photos } photos
+} and { $marks ->
+    [one] one marks file
+   *[other] { $marks } marks files
+}
+trouble-overlay-count = one file for each photo, in the same order; there are { $photos ->
+    [one] one photo
+   *[other] { $photos } photos
+} and { $overlays ->
+    [one] one file
+   *[other] { $overlays } files
+} to draw into
+trouble-overlay-kind = “{ $typed }” ends neither in .svg nor in .png; name the file so
+trouble-pixel = “{ $typed }” is no place on a photo; write it in pixels from the upper left corner, such as 1510,3830
+trouble-seen-by = “{ $typed }” is nobody who looks; write { $known }, or the eye's height, its distance and how far its floor lies above hers, such as 150,200,-100
+trouble-seen-by-eye = in “{ $typed }” the eye's height is not between { $low } and { $high } cm above its own floor
+trouble-seen-by-distance = in “{ $typed }” the distance is not between { $low } and { $high } cm
+trouble-seen-by-floor = in “{ $typed }” the floor does not lie between { $low } and { $high } cm above hers
 trouble-occasion = “{ $typed }” is no occasion; the occasions are { $known }
 trouble-set = “{ $typed }” is not of the form DECISION=LENGTH, such as koshihimo_back=90
 trouble-which-garment = the case has several garments; name one of them: { $known }

@@ -73,10 +73,11 @@ cli-plan-long =
     何が崩れるか、打つ手ごとにどれだけ良くなるか。最後に着付けの手順を、センチと、
     体や手に照らした長さと、注意とともに示します。
 cli-plan-example =
-    使用例：舞台用に、後ろの腰紐を90 cmに決めて残りを任せます。次に同じものをJSONで。
+    使用例：舞台用に、後ろの腰紐を90 cmに決めて残りを任せます。同じものをJSONで。下の席から見た裾。
 
       $ sunbu plan case.toml --occasion stage --set koshihimo_back=90
       $ sunbu plan case.toml --occasion stage --set koshihimo_back=90 --json
+      $ sunbu plan case.toml --occasion stage --seen-by below_stage
 
     決められるものは sunbu help decisions、文書のスキーマは sunbu schema plan で
     見られます。終了コード 1 は、叶わない望みがあるということです。
@@ -101,10 +102,48 @@ cli-figure-example =
 
       $ sunbu figure case.toml -o sheet.svg
       $ sunbu figure case.toml --view front --show usual -o front.svg
+cli-mark = 写真に印を付ける。計画の見込む所に置き、輪郭に寄せる
+cli-mark-long =
+    ほかのすべてが決まる二つの所を書きます：足の間の床と、頭の頂。正立した写真の左上の
+    角からの画素です。ほかの印は計画の見込む所に置き、写真の近くのはっきりした線に
+    寄せます。印のファイルは表示するか、-o で書きます。線の見つからなかった印には
+    unsure = true と書きます。計画の場所にあるだけで、それ以上のものではありません。
+
+    確かめる前に、印を一つずつ見てください。計画の見込みは読み取りではありません。
+    動かすか、見えない所なら消します。
+cli-mark-example =
+    使用例：前からの写真に印を付け、確かめます。
+
+      $ sunbu mark case.toml --photo front.jpg --view front --floor 1510,3830 --crown 1500,310 -o front.toml
+      $ sunbu check case.toml --photo front.jpg --marks front.toml
+
+    写真の撮り方は sunbu help photos、印の説明は sunbu help marks にあります。
+cli-check = 着付けを写真で確かめる。難、その訳、まず直すこと
+cli-check-long =
+    写真の印を、90 %の範囲とともにセンチで読み、ケースの計画と比べます。次の順に
+    示します：直すこと（着付けの順に三つまで）、良い所、難とその量、その訳、ほかに
+    考えられる訳と見分け方、すべてを直す一番少ない手、左右の違い、見えなかったもの。
+
+    一つの着付けの幾つかの面は一緒に確かめます。--photo と --marks を同じ順に、面ごとに
+    一度ずつ書きます。何も残さず、何も外へ出しません。--stranger なら採寸は要らず、
+    一番ありそうな体と着物で代え、範囲は広くなります。
+cli-check-example =
+    使用例：二つの面。線を描き込んだ一つの面。背丈160 cmの人から送られた写真をJSON
+    文書で。舞台の下の席からと、高さ150 cm、離れ2 mの目から見た裾。
+
+      $ sunbu check case.toml --photo front.jpg --marks front.toml --photo back.jpg --marks back.toml
+      $ sunbu check case.toml --photo front.jpg --marks front.toml --overlay lines.svg
+      $ sunbu check --stranger --stature 160 --photo sent.jpg --marks sent.toml --json
+      $ sunbu check case.toml --photo front.jpg --marks front.toml --seen-by below_stage --seen-by 150,200
+
+    終了コード 0 は済み（難はどれも範囲に収められる）、1 は何を変えても残る難がある
+    ということです。文書のスキーマは sunbu schema check、印のファイルのスキーマは
+    sunbu schema marks で見られます。
 cli-schema = 文書のJSONスキーマを表示する
 cli-schema-long =
-    --json の文書はこのスキーマに従います：plan、rank、入力の誤りは problems。名前を
-    書かなければ名前の一覧を示します。長さはセンチです。
+    --json の文書はこのスキーマに従います：plan、rank、check、入力の誤りは problems。
+    marks は印のファイルの形です。名前を書かなければ名前の一覧を示します。長さはセンチ
+    です。
 cli-schema-example =
     使用例：
 
@@ -113,7 +152,8 @@ cli-help = コマンドや事項の説明を表示する
 cli-help-long =
     事項：case（説明付きの見本。そのままケースファイルになる）、measures（体の寸法）、
     parts（着物の寸法）、decisions（決められること）、standard（望む範囲。自分のきまり
-    を書き始めるファイル）。
+    を書き始めるファイル）、photos（写真の撮り方と印の付け方）、marks（印を付ける所）、
+    faults（目で見る難）。
 cli-help-example =
     使用例：見本からケースファイルを書き始めます。
 
@@ -123,6 +163,11 @@ value-case = ケース.toml
 value-file = ファイル
 value-port = 番号
 value-lang = 言語
+value-length = 長さ
+value-pixel = 横,縦
+value-seen-by = 誰|目,離れ[,床]
+value-sex = 表
+value-side = 面
 value-name = 名前
 value-occasion = 場
 value-set = 加減=長さ
@@ -150,8 +195,20 @@ arg-no-browser = ブラウザーを開かない（所在は表示する）
 arg-backup = 控えのファイル
 arg-erase = 誰を（名前か番号）
 arg-yes = 本当に行う。取り消せない
-arg-schema = 文書：plan、rank、problems
-arg-topic = コマンド、または case、measures、parts、decisions、standard
+arg-photo = 写真（JPEG、PNG、WebP）。面ごとに一度ずつ
+arg-marks = 写真の印のファイル。写真と同じ数を同じ順に
+arg-overlay = 写真に線を描き込む（.svg か .png のファイル）。写真と同じ数を同じ順に
+arg-seen-by = 裾を誰が見るか：below_stage、neighbour、camera、または目の高さと離れと、その床が着る人の床より上にある高さ（150,200,-100 など）。何度でも書ける
+arg-stranger = 採寸していない人の写真。ケースは要らない
+arg-stature = その人の背丈、聞いていれば
+arg-sex = その人の代わりにする表：women、men。なければ women
+arg-side = 写真に写る面：front、back、right、left（着る人の）
+arg-floor = 足の間の床。写真の画素で（1510,3830 など）
+arg-crown = 頭の頂。写真の画素で（1500,310 など）
+arg-mirrored = 鏡に映した写真である
+arg-no-snap = 印を計画の見込む所に置いたままにする
+arg-schema = 文書：plan、rank、check、marks、problems
+arg-topic = コマンド、または case、measures、parts、decisions、standard、photos、marks、faults
 
 ## 事項
 
@@ -159,6 +216,48 @@ topic-measures = [person] の寸法のキー。最低限 stature と、hip_girth
 topic-parts = [garment] の寸法のキー。最低限 mitake と、ushirohaba か maehaba が要ります。ほかは知られた割り出しで補い、印を付けます。
 topic-decisions = 手の加減のキー。ケースの [dressing] か --set で決めます。決めたものはそのままに、残りを計画します。
 topic-standard = 慣習のきまり：何を望み、ふつうどうするか。写しを直して --standard で渡すか、ケースの [standard] の下に書きます。場は次のとおりです：
+topic-photos =
+    測れる写真
+    ----------
+
+    - 3 mより離れ、レンズを腰の高さにして、カメラをまっすぐに構えます。着る人は足を揃えて
+      まっすぐ立ち、腕を体から少し離します。
+    - 足元の床から頭の頂まで全身を入れます。切り取らないでください。写真の真ん中がレンズの
+      向いた所です。ファイルそのものを使います。通信の途中で焦点距離が消えることがあります。
+    - まず前から、次に後ろから。右の横からは上前の端が見えます。
+    - 足元にA4の紙を縦に立てるか、零を床に付けたメジャーを立てて写すと、長さが確かに
+      なります。測ったレンズの高さも役に立ちます。
+    - 人の写真は、撮る前にも送る前にも承諾を得ます。書き出すものに場所や時刻や名前は
+      入りません。渡したファイルはそのままです。
+
+    印のファイル
+    ------------
+
+    写真一枚にTOMLのファイル一つ。画素は正立した写真の左上の角からの [横, 縦] です。印の
+    名の左右は着る人の左右です。sunbu mark の書いたものから始め、画素の見える画像ソフトで
+    確かめて直します。
+
+      view = "front"               # front、back、right、left
+      size = [3024, 4032]          # どの大きさの写真の画素か。なければ写真のまま
+      mirrored = false             # 鏡に映したもの
+      lens_height = 130            # 床から。"4尺"、{"{"} value = 130, sd = 3 {"}"} とも
+      focal_35mm = 26              # 写真に焦点距離がないとき、35 mm判で
+      seen = ["fold_wrinkled"]     # 目で見た難。sunbu help faults
+
+      [references]                 # ほかに大きさや向きの分かるもの
+      sheet = [[700, 3500], [900, 3500], [900, 3785], [700, 3785]]  # A4、左上から
+      tape = {"{"} ends = [[600, 3800], [602, 2900]], length = 90 {"}"}   # 下の端から
+      uprights = [[[200, 300], [205, 3600]]]    # 柱など、両端で
+
+      [marks]                      # sunbu help marks に一覧
+      floor = [1510, 3830]
+      crown = {"{"} at = [1500, 310], unsure = true {"}"}   # 髪に隠れた見当
+      hem_left = [1712.5, 3722]
+
+    floor と crown は要ります。ほかは省いてよく、その長さは見えなかったと言います。
+    ほかのプログラムのための形は sunbu schema marks で見られます。
+topic-marks = 写真に印を付ける所。印のファイルの [marks] に書く名と、写る面。左右は着る人のものです。
+topic-faults = 目で見る難。印のファイルの seen に書く名。印から測れるものは、書かなくても分かります。
 
 ## 言葉での計画
 
@@ -184,6 +283,13 @@ cli-people-for = { $name }を着る人（良い順）
 cli-left-out = 読めないので外したもの：{ $names }。記録を開いて直してください。
 cli-row = { $name }：{ $verdict }
 cli-written = { $file }に書きました。
+cli-photo = { $file }：{ $view }
+cli-stranger = 採寸していない人
+cli-seen-by = 人から見た裾
+cli-seen-by-one = { $who }（{ $place }）：{ $sentence }
+cli-seen-by-eye = { $place }：{ $sentence }
+cli-marked = { $file }に印を{ $count }個書きました。線の見つからなかったものは{ $guessed }個です。確かめる前に一つずつ見てください。
+cli-marks-head = 計画の見込む所に置き、写真の線に寄せた印です。一つずつ見て、ずれていれば動かし、見えない所なら消してください。unsure = true とあるもの（{ $guessed }個）は線が見つかりませんでした。
 
 ## 帳面
 
@@ -203,6 +309,14 @@ trouble-unread = 読めません（{ $why }）
 trouble-unwritten = 書けません（{ $why }）
 trouble-standard = きまりとして読めません（{ $why }）
 trouble-standard-line = { $line }行目「{ $typed }」はきまりとして読めません（{ $why }）。きまりの長さは単位のないセンチの数です
+trouble-marks-count = 写真一枚に印のファイル一つを同じ順に書きます。写真が{ $photos }枚、印のファイルが{ $marks }個あります
+trouble-overlay-count = 写真一枚にファイル一つを同じ順に書きます。写真が{ $photos }枚、描き込むファイルが{ $overlays }個あります
+trouble-overlay-kind = 「{ $typed }」は .svg でも .png でも終わりません。どちらかの名にしてください
+trouble-pixel = 「{ $typed }」は写真の上の所ではありません。左上の角からの画素で、1510,3830 のように書いてください
+trouble-seen-by = 「{ $typed }」は見る人ではありません。{ $known }、または目の高さと離れと、その床が着る人の床より上にある高さを 150,200,-100 のように書いてください
+trouble-seen-by-eye = 「{ $typed }」の目の高さが、その床から{ $low }〜{ $high } cmの間にありません
+trouble-seen-by-distance = 「{ $typed }」の離れが{ $low }〜{ $high } cmの間にありません
+trouble-seen-by-floor = 「{ $typed }」の床が、着る人の床から{ $low }〜{ $high } cmの間にありません
 trouble-occasion = 「{ $typed }」という場はありません。あるのは{ $known }です
 trouble-set = 「{ $typed }」は 加減=長さ の形ではありません。koshihimo_back=90 のように書いてください
 trouble-which-garment = ケースに着物がいくつもあります。どれか書いてください：{ $known }

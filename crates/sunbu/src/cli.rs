@@ -34,6 +34,8 @@ fn dispatch(words: &'static Words, matches: &ArgMatches) -> Answer {
         Some(("plan", given)) => commands::plan::run(words, given),
         Some(("rank", given)) => commands::rank::run(words, given),
         Some(("figure", given)) => commands::figure::run(words, given),
+        Some(("mark", given)) => commands::mark::run(words, given),
+        Some(("check", given)) => commands::check::run(words, given),
         Some(("schema", given)) => commands::schema::run(words, given),
         Some(("open", given)) => commands::studio::open(words, given),
         Some(("demo", given)) => commands::studio::demo(words, given),
@@ -82,7 +84,7 @@ fn tree(words: &Words) -> Command {
                 .help_heading(words.get("cli-options")),
         );
     let commands = [
-        demo, open, plan, rank, figure, backup, restore, erase, schema, help,
+        demo, open, plan, rank, figure, mark, check, backup, restore, erase, schema, help,
     ]
     .map(|make| with_common(words, make(words)));
     with_common(words, program).subcommands(commands)
@@ -173,7 +175,69 @@ fn plan(words: &Words) -> Command {
     )
     .arg(option(words, "garment", "value-name"))
     .arg(option(words, "set", "value-set").action(ArgAction::Append))
+    .arg(seen_by(words))
     .arg(flag(words, "json"))
+}
+
+/// Who looks at the hem.
+fn seen_by(words: &Words) -> Arg {
+    option(words, "seen-by", "value-seen-by")
+        .action(ArgAction::Append)
+        // A floor below a stage is less than nothing.
+        .allow_hyphen_values(true)
+}
+
+/// A command about photos of one of a case, or of a stranger.
+fn with_shown(words: &Words, command: Command) -> Command {
+    let sexes = sunbu_core::body::Sex::ALL.iter().map(|sex| sex.key());
+    with_wishes(words, command.arg(case(words)))
+        .arg(option(words, "garment", "value-name").conflicts_with("stranger"))
+        .arg(
+            option(words, "set", "value-set")
+                .action(ArgAction::Append)
+                .conflicts_with("stranger"),
+        )
+        .arg(flag(words, "stranger"))
+        .arg(option(words, "stature", "value-length").requires("stranger"))
+        .arg(
+            option(words, "sex", "value-sex")
+                .value_parser(PossibleValuesParser::new(sexes))
+                .hide_possible_values(true)
+                .requires("stranger"),
+        )
+        .group(
+            ArgGroup::new("of")
+                .args(["case", "stranger"])
+                .required(true),
+        )
+}
+
+fn mark(words: &Words) -> Command {
+    let views = sunbu_core::photo::View::ALL.iter().map(|view| view.key());
+    with_shown(words, command(words, "mark"))
+        .arg(path(option(words, "photo", "value-file").required(true)))
+        .arg(
+            option(words, "view", "value-side")
+                .value_parser(PossibleValuesParser::new(views))
+                .hide_possible_values(true)
+                .help(words.get("arg-side"))
+                .required(true),
+        )
+        .arg(option(words, "floor", "value-pixel").required(true))
+        .arg(option(words, "crown", "value-pixel").required(true))
+        .arg(flag(words, "mirrored"))
+        .arg(flag(words, "no-snap"))
+        .arg(path(option(words, "output", "value-file").short('o')))
+}
+
+fn check(words: &Words) -> Command {
+    let several = |name, value| path(option(words, name, value)).action(ArgAction::Append);
+    with_shown(words, command(words, "check"))
+        .arg(several("photo", "value-file").required(true))
+        .arg(several("marks", "value-file").required(true))
+        .arg(several("overlay", "value-file"))
+        .arg(seen_by(words))
+        .arg(flag(words, "json"))
 }
 
 fn rank(words: &Words) -> Command {

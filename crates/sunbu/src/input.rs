@@ -17,7 +17,7 @@ use crate::trouble::{Trouble, troubles};
 /// # Errors
 /// Every problem of the file and in it.
 pub fn case(path: &Path) -> Result<CaseFile, Vec<Trouble>> {
-    let bytes = bytes(path).map_err(|trouble| vec![trouble])?;
+    let bytes = bytes(path, MAX_CASE_BYTES).map_err(|trouble| vec![trouble])?;
     CaseFile::parse_bytes(&bytes).map_err(|problems| {
         let file = path.display().to_string();
         let named = |mut problem: sunbu_core::problem::Problem| {
@@ -36,7 +36,7 @@ pub fn case(path: &Path) -> Result<CaseFile, Vec<Trouble>> {
 /// # Errors
 /// Every problem of the file and in it.
 pub fn standard(path: &Path) -> Result<Standard, Vec<Trouble>> {
-    let bytes = bytes(path).map_err(|trouble| vec![trouble])?;
+    let bytes = bytes(path, MAX_CASE_BYTES).map_err(|trouble| vec![trouble])?;
     let file = path.display().to_string();
     let form = |why: String| Trouble::at(&file, "", "trouble-standard").with("why", why);
     let text = std::str::from_utf8(&bytes).map_err(|error| vec![form(error.to_string())])?;
@@ -76,8 +76,11 @@ impl<'a> Slip<'a> {
     }
 }
 
-/// The bytes of a file, but no more than one over what a case may have.
-fn bytes(path: &Path) -> Result<Vec<u8>, Trouble> {
+/// The bytes of a file, but no more than one over `most`; `-` is the standard input.
+///
+/// # Errors
+/// Why it cannot be read.
+pub fn bytes(path: &Path, most: usize) -> Result<Vec<u8>, Trouble> {
     let told = |error: std::io::Error| {
         let shown = path.display().to_string();
         let code = match error.kind() {
@@ -89,7 +92,7 @@ fn bytes(path: &Path) -> Result<Vec<u8>, Trouble> {
         Trouble::at(shown, "", code)
     };
     let mut read = Vec::new();
-    let most = MAX_CASE_BYTES as u64 + 1;
+    let most = most as u64 + 1;
     if path.as_os_str() == "-" {
         std::io::stdin()
             .take(most)

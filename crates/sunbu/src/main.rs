@@ -10,6 +10,7 @@ mod language;
 mod page;
 mod report;
 mod say;
+mod seen_by;
 mod studio;
 mod trouble;
 mod usage;

@@ -1,5 +1,6 @@
 //! What is wrong with the input of a command: an entry of a file, or the file or argument itself.
 
+use sunbu_core::photo::PictureError;
 use sunbu_core::problem::Problem;
 use sunbu_words::{Arg, Words};
 
@@ -12,6 +13,22 @@ const SHOWN_CHARS: usize = 200;
 pub enum Trouble {
     /// An entry of a case.
     Entry(Box<Problem>),
+    /// An entry of one of several files.
+    EntryOf {
+        /// The file and the entry's place in it.
+        place: String,
+        /// The file.
+        file: String,
+        /// What is wrong.
+        problem: Box<Problem>,
+    },
+    /// A file that is no photo.
+    Picture {
+        /// The file.
+        file: String,
+        /// Why it is none.
+        why: PictureError,
+    },
     /// Something around it: a file that is not there, a name that nothing has.
     Around {
         /// The file or the argument.
@@ -68,14 +85,16 @@ impl Trouble {
     pub fn place(&self) -> &str {
         match self {
             Trouble::Entry(problem) => &problem.place,
-            Trouble::Around { place, .. } => place,
+            Trouble::EntryOf { place, .. } | Trouble::Around { place, .. } => place,
+            Trouble::Picture { file, .. } => file,
         }
     }
 
     /// What stood there, as it was typed.
     pub fn typed(&self) -> &str {
         match self {
-            Trouble::Entry(problem) => &problem.typed,
+            Trouble::Entry(problem) | Trouble::EntryOf { problem, .. } => &problem.typed,
+            Trouble::Picture { .. } => "",
             Trouble::Around { typed, .. } => typed,
         }
     }
@@ -83,7 +102,8 @@ impl Trouble {
     /// The stable name of the kind of problem.
     pub fn code(&self) -> String {
         match self {
-            Trouble::Entry(problem) => problem.code(),
+            Trouble::Entry(problem) | Trouble::EntryOf { problem, .. } => problem.code(),
+            Trouble::Picture { why, .. } => format!("picture-{}", why.code()),
             Trouble::Around { code, .. } => (*code).to_owned(),
         }
     }
@@ -92,6 +112,11 @@ impl Trouble {
     pub fn said(&self, words: &Words) -> String {
         match self {
             Trouble::Entry(problem) => words.problem(problem),
+            Trouble::EntryOf { file, problem, .. } => {
+                let sentence = words.problem(problem);
+                at(words, file, &sentence)
+            }
+            Trouble::Picture { file, why } => at(words, file, &words.picture_error(why)),
             Trouble::Around {
                 place,
                 typed,
@@ -111,11 +136,16 @@ impl Trouble {
                     .collect();
                 all.extend(args.iter().map(|(name, filled)| (*name, filled.into())));
                 let sentence = words.with(code, &all);
-                let all = [("place", place.into()), ("sentence", (&sentence).into())];
-                words.with("problem-at", &all)
+                at(words, place, &sentence)
             }
         }
     }
+}
+
+/// A sentence with its place before it.
+fn at(words: &Words, place: &str, sentence: &str) -> String {
+    let all = [("place", place.into()), ("sentence", sentence.into())];
+    words.with("problem-at", &all)
 }
 
 impl Filled {
@@ -147,4 +177,21 @@ impl From<Problem> for Trouble {
 /// Every problem as trouble.
 pub fn troubles(problems: Vec<Problem>) -> Vec<Trouble> {
     problems.into_iter().map(Trouble::from).collect()
+}
+
+/// Every problem of one of several files as trouble.
+pub fn troubles_of(file: &str, problems: Vec<Problem>) -> Vec<Trouble> {
+    let of = |problem: Problem| match problem.place.as_str() {
+        // The core calls the file “file”; the one who typed its name knows it by that.
+        "file" => Trouble::from(Problem {
+            place: file.to_owned(),
+            ..problem
+        }),
+        place => Trouble::EntryOf {
+            place: format!("{file}: {place}"),
+            file: file.to_owned(),
+            problem: Box::new(problem),
+        },
+    };
+    problems.into_iter().map(of).collect()
 }

@@ -142,5 +142,8 @@ fn the_document_and_the_page_tell_the_same_plan() {
 
 #[test]
 fn the_names_of_all_schemas_are_listed() {
-    assert_eq!(sunbu(&["schema"]).out, "plan\nrank\nproblems\n");
+    assert_eq!(
+        sunbu(&["schema"]).out,
+        "plan\nrank\ncheck\nmarks\nproblems\n"
+    );
 }

@@ -14,6 +14,7 @@ fn help_shows_commands_with_examples_in_both_languages() {
             "plan",
             "rank",
             "figure",
+            "check",
             "schema",
             "$ sunbu plan case.toml",
         ] {
@@ -42,7 +43,9 @@ fn the_example_case_shown_as_help_can_be_planned() {
 fn topics_list_every_key_that_a_case_may_hold() {
     use sunbu_core::body::BodyMeasure;
     use sunbu_core::dressing::Decision;
+    use sunbu_core::fault::Fault;
     use sunbu_core::garment::Part;
+    use sunbu_core::photo::Mark;
     let shown = |topic| sunbu(&["help", topic]).out;
     let (measures, parts, decisions) = (shown("measures"), shown("parts"), shown("decisions"));
     for measure in BodyMeasure::ALL.iter() {
@@ -57,6 +60,21 @@ fn topics_list_every_key_that_a_case_may_hold() {
             parts.contains(&format!("\n{} ", part.key())),
             "{}",
             part.key()
+        );
+    }
+    let (marks, faults) = (shown("marks"), shown("faults"));
+    for mark in Mark::ALL {
+        assert!(
+            marks.contains(&format!("\n{} ", mark.key())),
+            "{}",
+            mark.key()
+        );
+    }
+    for fault in Fault::ALL {
+        assert!(
+            faults.contains(&format!("\n{} ", fault.key())),
+            "{}",
+            fault.key()
         );
     }
     for decision in Decision::ALL {
@@ -89,7 +107,8 @@ fn the_version_is_told() {
 #[test]
 fn no_line_of_help_is_wider_than_a_terminal() {
     for topic in [
-        "plan", "rank", "figure", "schema", "help", "case", "measures", "parts",
+        "plan", "rank", "figure", "mark", "check", "schema", "help", "case", "measures", "parts",
+        "photos", "marks", "faults",
     ] {
         for lang in ["en", "ja"] {
             for line in sunbu(&["help", topic, "--lang", lang]).out.lines() {

@@ -1,7 +1,10 @@
 //! The commands: each reads its input, asks the core, and says the answer.
 
+pub mod check;
 pub mod figure;
+pub mod mark;
 mod nearest;
+pub mod photo;
 pub mod plan;
 pub mod rank;
 pub mod schema;

@@ -10,6 +10,7 @@ use crate::input;
 use crate::report::plan::{PlanReport, Planned};
 use crate::report::text;
 use crate::say;
+use crate::seen_by;
 use crate::trouble::Trouble;
 
 /// Plans, and says it in words or as a document.
@@ -29,6 +30,7 @@ fn answer(words: &Words, given: &ArgMatches, json: bool) -> Result<Answer, Vec<T
     } = asked_one(given)?;
     let dresser = asked.case.dresser.as_ref();
     let hands = input::hands(dresser, &subject.body)?;
+    let eyes = seen_by::asked(given)?;
     let (fitting, rules) = (&subject.fitting, &subject.rules);
     let plan = dressing::plan(fitting, rules, &locks);
     let mut ways_out = WaysOut::new(fitting, rules, &locks);
@@ -45,6 +47,12 @@ fn answer(words: &Words, given: &ArgMatches, json: bool) -> Result<Answer, Vec<T
         worth: &worth(fitting, rules),
         plan: &plan,
         ways_out: &ways_out,
+        sights: &seen_by::sights(
+            &eyes,
+            (&subject.body, fitting),
+            &plan.dressing,
+            &plan.prediction,
+        ),
         steps: &steps(&plan, &subject.body, &hands, |d| rules.way(d).hands),
         dresser: dresser.map(|dresser| dresser.name.as_str()),
     };

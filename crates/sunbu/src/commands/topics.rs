@@ -4,7 +4,9 @@ use clap::ArgMatches;
 use sunbu_core::body::BodyMeasure;
 use sunbu_core::case::lock_range_cm;
 use sunbu_core::dressing::{Decision, Occasion, Standard};
+use sunbu_core::fault::{Area, Catalogue, Fault};
 use sunbu_core::garment::Part;
+use sunbu_core::photo::{Mark, View};
 use sunbu_words::{Lang, Words};
 
 use super::text;
@@ -14,7 +16,16 @@ use crate::page::Page;
 use crate::trouble::Trouble;
 
 /// The topics.
-pub const TOPICS: [&str; 5] = ["case", "measures", "parts", "decisions", "standard"];
+pub const TOPICS: [&str; 8] = [
+    "case",
+    "measures",
+    "parts",
+    "decisions",
+    "standard",
+    "photos",
+    "marks",
+    "faults",
+];
 
 /// Shows the help of the program, of a command, or of a topic.
 pub fn run(words: &Words, given: &ArgMatches) -> Answer {
@@ -38,6 +49,9 @@ fn topic(words: &Words, name: &str) -> Option<String> {
         "parts" => parts(words),
         "decisions" => decisions(words),
         "standard" => standard(words),
+        "photos" => words.get("topic-photos") + "\n",
+        "marks" => marks(words),
+        "faults" => faults(words),
         _ => return None,
     })
 }
@@ -109,6 +123,38 @@ fn decisions(words: &Words) -> String {
             "",
             lock_range_cm(decision),
         );
+    }
+    page.into_text()
+}
+
+/// The places to mark, side by side with the sides that show them.
+fn marks(words: &Words) -> String {
+    let mut page = Page::new();
+    page.paragraph("", &words.get("topic-marks"));
+    page.gap();
+    for &mark in Mark::ALL {
+        page.item(&format!("{:<22}", mark.key()), &words.mark(mark));
+        let blank = " ".repeat(22);
+        page.paragraph(&blank, &words.mark_hint(mark));
+        let sides = View::ALL.iter().filter(|view| mark.shows_in(**view));
+        let sides: Vec<&str> = sides.map(|view| view.key()).collect();
+        page.paragraph(&blank, &sides.join(", "));
+    }
+    page.into_text()
+}
+
+/// The faults that can be ticked as seen by eye, by area.
+fn faults(words: &Words) -> String {
+    let mut page = Page::new();
+    page.paragraph("", &words.get("topic-faults"));
+    for &area in Area::ALL {
+        page.heading(&words.fault_area(area));
+        let of_area = Fault::ALL.iter().copied();
+        let of_area = of_area.filter(|fault| Catalogue::shipped().entry(*fault).area == area);
+        for fault in of_area {
+            page.item(&format!("{:<22}", fault.key()), &words.fault_name(fault));
+            page.paragraph(&" ".repeat(22), &words.fault_sign(fault));
+        }
     }
     page.into_text()
 }

@@ -5,7 +5,9 @@ use sunbu_core::body::BodyMeasure;
 use sunbu_core::dressing::{
     Caution, Cut, Decision, HandUnit, Landmark, Occasion, Quantity, Remedy, StepId, Verdict,
 };
+use sunbu_core::fault::Fault;
 use sunbu_core::garment::{Cloth, Kind, MitakeFrom, Part};
+use sunbu_core::photo::{Mark, Skew, View};
 use sunbu_words::Lang;
 
 fn one_of(keys: impl Iterator<Item = &'static str>) -> Schema {
@@ -37,12 +39,16 @@ keyed! {
     decision Decision key;
     /// Parts of the hand.
     hand_unit HandUnit key;
+    /// Faults of the catalogue.
+    fault Fault key;
     /// Kinds of garment.
     kind Kind key;
     /// Landmarks of the body.
     landmark Landmark key;
     /// Languages.
     lang Lang code;
+    /// Places marked on a photo.
+    mark Mark key;
     /// From where a garment's length was taken.
     mitake_from MitakeFrom key;
     /// Occasions.
@@ -53,8 +59,12 @@ keyed! {
     quantity Quantity key;
     /// Kinds of change.
     remedy Remedy key;
+    /// Differences between left and right.
+    skew Skew key;
     /// Steps.
     step StepId key;
+    /// Sides of a photo.
+    view View key;
     /// Verdicts.
     verdict Verdict key;
 }
@@ -83,4 +93,19 @@ pub fn about(_: &mut SchemaGenerator) -> Schema {
 pub fn landmark_or_none(generator: &mut SchemaGenerator) -> Schema {
     let landmark = landmark(generator);
     json_schema!({ "anyOf": [landmark, { "type": "null" }] })
+}
+
+/// Which panel a photo shows on top.
+pub fn wrap(_: &mut SchemaGenerator) -> Schema {
+    one_of(["left_over_right", "right_over_left", "untold"].into_iter())
+}
+
+/// What kind of change is advised.
+pub fn advice(_: &mut SchemaGenerator) -> Schema {
+    one_of(["way", "change", "fault"].into_iter())
+}
+
+/// Why something was not read.
+pub fn unseen(_: &mut SchemaGenerator) -> Schema {
+    one_of(["covered", "other_side", "not_marked"].into_iter())
 }

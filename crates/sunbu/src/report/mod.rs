@@ -3,7 +3,9 @@
 //! Lengths are centimetres under names that end in `_cm`, to a hundredth: far below what any tape
 //! tells, so that nothing is lost, and no longer than that. Texts are in the language of the run.
 
+pub mod check;
 pub mod keys;
+pub mod marks;
 pub mod plan;
 pub mod problems;
 pub mod rank;
@@ -12,10 +14,12 @@ use schemars::{JsonSchema, schema_for};
 use serde::Serialize;
 
 /// The documents by the name under which their schema is asked for.
-pub fn schemas() -> [(&'static str, schemars::Schema); 3] {
+pub fn schemas() -> [(&'static str, schemars::Schema); 5] {
     [
         ("plan", schema_for!(plan::PlanReport)),
         ("rank", schema_for!(rank::RankReport)),
+        ("check", schema_for!(check::CheckReport)),
+        ("marks", schema_for!(marks::MarksForm)),
         ("problems", schema_for!(problems::Problems)),
     ]
 }

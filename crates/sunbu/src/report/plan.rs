@@ -13,6 +13,7 @@ use sunbu_words::Words;
 use super::rank::Row;
 use super::{Interval, cm, keys};
 use crate::input::Subject;
+use crate::seen_by::{self, SeenBy, Sight};
 
 /// A plan: how one person is best dressed in one garment.
 #[derive(Debug, Serialize, JsonSchema)]
@@ -42,6 +43,8 @@ pub struct PlanReport {
     seen: Vec<SeenPart>,
     /// Whose hands lengths are given against; none when they are those of the one dressed.
     dresser: Option<String>,
+    /// The hem as those asked about see it.
+    seen_by: Vec<SeenBy>,
     /// The steps in order.
     steps: Vec<StepPart>,
     /// What stands over all cautions.
@@ -271,6 +274,8 @@ pub struct Planned<'a> {
     pub plan: &'a Plan,
     /// For every missed wish, what would free it.
     pub ways_out: &'a [(Quantity, Vec<WayOut>)],
+    /// The hem as those asked about see it.
+    pub sights: &'a [Sight],
     /// The steps.
     pub steps: &'a [Step],
     /// Whose hands lengths are given against; none when they are those of the one dressed.
@@ -314,6 +319,7 @@ impl PlanReport {
                 })
                 .collect(),
             dresser: planned.dresser.map(str::to_owned),
+            seen_by: seen_by::documents(words, planned.sights),
             steps: planned.steps.iter().map(|s| step(words, s)).collect(),
             cautions_note: words.cautions_note(),
         }

@@ -28,7 +28,7 @@ struct Told {
     /// What stood there, as it was typed; empty when nothing was.
     typed: String,
     /// The stable name of the kind of problem.
-    #[schemars(regex(pattern = "^(problem|trouble)-[a-z-]+$"))]
+    #[schemars(regex(pattern = "^(problem|trouble|picture)-[a-z-]+$"))]
     code: String,
     /// The whole sentence: place, what is wrong, what is allowed, the way out.
     sentence: String,

@@ -1,4 +1,5 @@
 //! The answers in words, as pages of text.
 
+pub mod check;
 pub mod plan;
 pub mod rank;

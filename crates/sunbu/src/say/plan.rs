@@ -8,6 +8,7 @@ use sunbu_words::Words;
 
 use crate::page::Page;
 use crate::report::plan::Planned;
+use crate::seen_by;
 
 /// How many limits, rivals and ways out are named of each missed wish.
 const NAMED: usize = 3;
@@ -19,6 +20,7 @@ pub fn page(words: &Words, planned: &Planned<'_>) -> String {
     computed_from(words, &mut page, planned);
     wishes(words, &mut page, planned);
     missed(words, &mut page, planned);
+    seen_by::say(words, &mut page, planned.sights);
     locked(words, &mut page, planned);
     steps(words, &mut page, planned);
     page.into_text()

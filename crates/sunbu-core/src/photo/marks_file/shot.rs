@@ -59,8 +59,10 @@ impl MarksFile {
         }
     }
 
-    /// The marks of a shot, for writing: pixels to a tenth, which is finer than any edge.
-    pub fn of(shot: &Shot) -> MarksFile {
+    /// The marks of a shot, for writing, in the pixels of a photo whose file has `whole`: to a
+    /// tenth, which is finer than any edge. What else the shot knows is not written.
+    pub fn of(shot: &Shot, whole: [u32; 2]) -> MarksFile {
+        let shot = scaled(shot.clone(), whole);
         let tenths = |at: Pixel| at.map(|px| (px * 10.0).round() / 10.0);
         let marks = shot.marks.iter().map(|(mark, placed)| {
             let at = tenths(placed.at);

@@ -1,0 +1,132 @@
+//! `sunbu mark`: a marks file for a photo, every mark where the plan expects it, brought to the
+//! picture's edges.
+
+use std::collections::BTreeSet;
+
+use clap::ArgMatches;
+use sunbu_core::body::BodyMeasure;
+use sunbu_core::photo::edge::{snap, snap_corner};
+use sunbu_core::photo::{Edge, Gray, Mark, Marking, MarksFile, Pixel, Placed, Trust, View};
+use sunbu_words::Words;
+
+use super::photo::{self, Shown};
+use super::{path, text};
+use crate::answer::Answer;
+use crate::trouble::{Trouble, troubles};
+
+/// How far from where the plan has it an edge is looked for, in centimetres of the wearer. Chosen:
+/// hands are off by as much, and farther away the next edge begins.
+const REACH_CM: f64 = 2.0;
+
+/// Marks, and writes the file or prints it.
+pub fn run(words: &Words, given: &ArgMatches) -> Answer {
+    answer(words, given).unwrap_or_else(|troubles| Answer::bad_input(words, &troubles, false))
+}
+
+fn answer(words: &Words, given: &ArgMatches) -> Result<Answer, Vec<Trouble>> {
+    let mut wrong = Vec::new();
+    let mut place = |name: &'static str| {
+        let option = format!("--{name}");
+        let read = pixel(&option, text(given, name).unwrap_or_default());
+        read.map_err(|trouble| wrong.push(trouble)).ok()
+    };
+    let (floor, crown) = (place("floor"), place("crown"));
+    let shown = Shown::of(given).map_err(|found| wrong.extend(found)).ok();
+    let picture = photo::picture(path(given, "photo").unwrap_or(std::path::Path::new("")));
+    let picture = picture.map_err(|trouble| wrong.push(trouble)).ok();
+    let (Some(floor), Some(crown), Some(shown), Some(picture)) = (floor, crown, shown, picture)
+    else {
+        return Err(wrong);
+    };
+    let view = text(given, "view")
+        .and_then(View::from_key)
+        .unwrap_or(View::Front);
+    let sure = |at| Placed {
+        at,
+        trust: Trust::Sure,
+    };
+    let (whole, read) = (picture.file_size(), picture.size());
+    let first = MarksFile {
+        size: Some(whole),
+        mirrored: given.get_flag("mirrored"),
+        marks: [(Mark::Floor, sure(floor)), (Mark::Crown, sure(crown))].into(),
+        ..MarksFile::new(view)
+    };
+    let shot = first
+        .shot(whole, read, picture.focal())
+        .map_err(as_options)?;
+    let mut marking = Marking::new(view, read, picture.focal());
+    marking.snapping = !given.get_flag("no-snap");
+    let [low, high] = [Mark::Floor, Mark::Crown].map(|mark| shot.marks[&mark].at);
+    let stature = shown.body.value_cm(BodyMeasure::Stature);
+    let reach = REACH_CM * (low[0] - high[0]).hypot(low[1] - high[1]) / stature;
+    marking.shot = shot;
+    let gray = picture.gray();
+    let expected = marking
+        .follow(&shown.subject(), |at, edge| to_edge(&gray, at, edge, reach))
+        .map_err(as_options)?;
+    let mut file = MarksFile::of(&marking.shot, whole);
+    // Where no edge was found there is only the plan, which is no reading.
+    let mut guessed = BTreeSet::new();
+    for (mark, placed) in &mut file.marks {
+        let Some(place) = expected.get(mark) else {
+            continue;
+        };
+        let by_hand = matches!(mark, Mark::Floor | Mark::Crown);
+        if !by_hand && marking.shot.marks[mark].at == place.at {
+            placed.trust = Trust::Unsure;
+            guessed.insert(*mark);
+        }
+    }
+    let written = page(words, &file, &guessed);
+    let Some(to) = path(given, "output") else {
+        return Ok(Answer::Done(written));
+    };
+    let name = to.display().to_string();
+    std::fs::write(to, written).map_err(|error| {
+        vec![Trouble::at(&name, "", "trouble-unwritten").with("why", error.to_string())]
+    })?;
+    let count = file.marks.len();
+    let args = [
+        ("file", (&name).into()),
+        ("count", count.into()),
+        ("guessed", guessed.len().into()),
+    ];
+    Ok(Answer::Done(words.with("cli-marked", &args) + "\n"))
+}
+
+/// The file with a word on what to do with it at its head.
+fn page(words: &Words, file: &MarksFile, guessed: &BTreeSet<Mark>) -> String {
+    let mut head = crate::page::Page::new();
+    let args = [("guessed", guessed.len().into())];
+    head.paragraph("# ", &words.with("cli-marks-head", &args));
+    format!("{}\n{}", head.into_text(), file.to_toml())
+}
+
+/// The edge near a place, `reach` pixels of it at most.
+fn to_edge(gray: &Gray, at: Pixel, edge: Edge, reach: f64) -> Option<Pixel> {
+    match edge {
+        Edge::Across(across) => snap(gray, at, Some(across), reach).map(|found| found.at),
+        Edge::Corner => snap_corner(gray, at, reach).map(|found| found.at),
+        Edge::Soft => None,
+    }
+}
+
+/// A place on the photo, as `X,Y`.
+fn pixel(option: &str, typed: &str) -> Result<Pixel, Trouble> {
+    let parts: Option<Vec<f64>> = typed.split(',').map(|p| p.trim().parse().ok()).collect();
+    match parts.as_deref() {
+        Some(&[x, y]) if x.is_finite() && y.is_finite() => Ok([x, y]),
+        _ => Err(Trouble::at(option, typed, "trouble-pixel")),
+    }
+}
+
+/// Problems of floor and crown, which were given as options.
+fn as_options(found: Vec<sunbu_core::problem::Problem>) -> Vec<Trouble> {
+    let option = |path: &str| match path.strip_prefix("marks.") {
+        Some(mark) => format!("--{mark}"),
+        None => path.to_owned(),
+    };
+    let renamed = found.into_iter().map(|problem| problem.renamed(option));
+    troubles(renamed.collect())
+}
