@@ -85,6 +85,9 @@ cli-plan-example =
       $ sunbu plan case.toml --occasion stage --set koshihimo_back=90 --json
       $ sunbu plan case.toml --occasion stage --seen-by below_stage
 
+    --seen-by takes below_stage, neighbour, camera, or an eye by its height, its
+    distance, and how far its own floor lies above hers: 115,300,-120.
+
     "sunbu help decisions" lists what can be set; "sunbu schema plan" prints the
     schema of the document. Exit code 1 says that some wish cannot be met.
 cli-rank = Rank garments for a person, or people for a garment
@@ -125,8 +128,8 @@ cli-mark-long =
 cli-mark-example =
     A worked example: mark a photo from the front, then check it.
 
-      $ sunbu mark case.toml --photo front.jpg --view front --floor 1510,3830 --crown 1500,310 -o front.toml
-      $ sunbu check case.toml --photo front.jpg --marks front.toml
+      $ sunbu mark case.toml --photo f.jpg --view front --floor 1510,3830 --crown 1500,310 -o f.toml
+      $ sunbu check case.toml --photo f.jpg --marks f.toml
 
     "sunbu help photos" tells how to take a photo, "sunbu help marks" what each mark is.
 cli-check = Check a finished dressing from photos: faults, causes, what to change first
@@ -146,10 +149,13 @@ cli-check-example =
     in by somebody 160 cm tall, as a JSON document; the hem as seen from below a stage
     and by an eye 150 cm up and 2 m away.
 
-      $ sunbu check case.toml --photo front.jpg --marks front.toml --photo back.jpg --marks back.toml
-      $ sunbu check case.toml --photo front.jpg --marks front.toml --overlay lines.svg
-      $ sunbu check --stranger --stature 160 --photo sent.jpg --marks sent.toml --json
-      $ sunbu check case.toml --photo front.jpg --marks front.toml --seen-by below_stage --seen-by 150,200
+      $ sunbu check case.toml --photo f.jpg --marks f.toml --photo b.jpg --marks b.toml
+      $ sunbu check case.toml --photo f.jpg --marks f.toml --overlay lines.svg
+      $ sunbu check --stranger --stature 160 --photo s.jpg --marks s.toml --json
+      $ sunbu check case.toml --photo f.jpg --marks f.toml --seen-by below_stage --seen-by 150,200
+
+    --seen-by takes below_stage, neighbour, camera, or an eye by its height, its
+    distance, and how far its own floor lies above hers: 115,300,-120.
 
     Exit code 0: done, and whatever is at fault can be brought into its range. Exit code
     1: some fault stays whatever is changed. "sunbu schema check" prints the schema of
@@ -213,7 +219,7 @@ arg-yes = Really do it; it cannot be undone
 arg-photo = A photo: JPEG, PNG or WebP; for several sides, once for each
 arg-marks = The marks file of a photo; as many as photos, in the same order
 arg-overlay = Draw the lines into a photo: FILE.svg or FILE.png; one for each photo, in order
-arg-seen-by = Who looks at the hem: below_stage, neighbour, camera, or an eye's height, its distance and how far its floor lies above hers, such as 150,200,-100; may be repeated
+arg-seen-by = Somebody who looks at the hem from the front, named or placed; may be repeated
 arg-stranger = Somebody unmeasured is shown; no case is needed
 arg-stature = Stature of the stranger, if it was told
 arg-sex = Which population table stands for the stranger: women, men; else women

@@ -79,6 +79,9 @@ cli-plan-example =
       $ sunbu plan case.toml --occasion stage --set koshihimo_back=90 --json
       $ sunbu plan case.toml --occasion stage --seen-by below_stage
 
+    --seen-by には below_stage、neighbour、camera、または目の高さと離れと、その床が
+    着る人の床より上にある高さを 115,300,-120 のように書きます。
+
     決められるものは sunbu help decisions、文書のスキーマは sunbu schema plan で
     見られます。終了コード 1 は、叶わない望みがあるということです。
 cli-rank = 人に合う着物、または着物に合う人を、良い順に並べる
@@ -114,8 +117,8 @@ cli-mark-long =
 cli-mark-example =
     使用例：前からの写真に印を付け、確かめます。
 
-      $ sunbu mark case.toml --photo front.jpg --view front --floor 1510,3830 --crown 1500,310 -o front.toml
-      $ sunbu check case.toml --photo front.jpg --marks front.toml
+      $ sunbu mark case.toml --photo f.jpg --view front --floor 1510,3830 --crown 1500,310 -o f.toml
+      $ sunbu check case.toml --photo f.jpg --marks f.toml
 
     写真の撮り方は sunbu help photos、印の説明は sunbu help marks にあります。
 cli-check = 着付けを写真で確かめる。難、その訳、まず直すこと
@@ -131,10 +134,13 @@ cli-check-example =
     使用例：二つの面。線を描き込んだ一つの面。背丈160 cmの人から送られた写真をJSON
     文書で。舞台の下の席からと、高さ150 cm、離れ2 mの目から見た裾。
 
-      $ sunbu check case.toml --photo front.jpg --marks front.toml --photo back.jpg --marks back.toml
-      $ sunbu check case.toml --photo front.jpg --marks front.toml --overlay lines.svg
-      $ sunbu check --stranger --stature 160 --photo sent.jpg --marks sent.toml --json
-      $ sunbu check case.toml --photo front.jpg --marks front.toml --seen-by below_stage --seen-by 150,200
+      $ sunbu check case.toml --photo f.jpg --marks f.toml --photo b.jpg --marks b.toml
+      $ sunbu check case.toml --photo f.jpg --marks f.toml --overlay lines.svg
+      $ sunbu check --stranger --stature 160 --photo s.jpg --marks s.toml --json
+      $ sunbu check case.toml --photo f.jpg --marks f.toml --seen-by below_stage --seen-by 150,200
+
+    --seen-by には below_stage、neighbour、camera、または目の高さと離れと、その床が
+    着る人の床より上にある高さを 115,300,-120 のように書きます。
 
     終了コード 0 は済み（難はどれも範囲に収められる）、1 は何を変えても残る難がある
     ということです。文書のスキーマは sunbu schema check、印のファイルのスキーマは
@@ -198,7 +204,7 @@ arg-yes = 本当に行う。取り消せない
 arg-photo = 写真（JPEG、PNG、WebP）。面ごとに一度ずつ
 arg-marks = 写真の印のファイル。写真と同じ数を同じ順に
 arg-overlay = 写真に線を描き込む（.svg か .png のファイル）。写真と同じ数を同じ順に
-arg-seen-by = 裾を誰が見るか：below_stage、neighbour、camera、または目の高さと離れと、その床が着る人の床より上にある高さ（150,200,-100 など）。何度でも書ける
+arg-seen-by = 前から裾を見る人。名前か目の場所で。何度でも書ける
 arg-stranger = 採寸していない人の写真。ケースは要らない
 arg-stature = その人の背丈、聞いていれば
 arg-sex = その人の代わりにする表：women、men。なければ women

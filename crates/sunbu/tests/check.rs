@@ -268,9 +268,8 @@ fn a_fault_that_no_change_cures_ends_with_one_and_a_dressing_as_planned_with_not
     // A standard that nobody's fold can meet: a metre of it.
     let standard = sunbu(&["help", "standard"]).out;
     let start = standard
-        .find("quantity = \"fold_front\"")
-        .or_else(|| standard.find("fold_front"));
-    let start = start.expect("the fold's wish");
+        .find("[targets.fold_front]")
+        .expect("the fold's wish");
     let (head, tail) = standard.split_at(start);
     let tail = tail
         .replacen("low = ", "low = 7", 1)
