@@ -266,12 +266,12 @@ topic-photos =
       focal_35mm = 26              # as on 35 mm film, where the photo does not say
       seen = ["fold_wrinkled"]     # faults that the eye sees: "sunbu help faults"
 
-      [references]                 # what else has a known size or direction
+      {"["}references]                 # what else has a known size or direction
       sheet = [[700, 3500], [900, 3500], [900, 3785], [700, 3785]]  # A4, upper left first
       tape = {"{"} ends = [[600, 3800], [602, 2900]], length = 90 {"}"}   # lower end first
       uprights = [[[200, 300], [205, 3600]]]    # door frames, each by its two ends
 
-      [marks]                      # "sunbu help marks" lists them
+      {"["}marks]                      # "sunbu help marks" lists them
       floor = [1510, 3830]
       crown = {"{"} at = [1500, 310], unsure = true {"}"}   # guessed, behind hair
       hem_left = [1712.5, 3722]

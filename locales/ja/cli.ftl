@@ -250,12 +250,12 @@ topic-photos =
       focal_35mm = 26              # 写真に焦点距離がないとき、35 mm判で
       seen = ["fold_wrinkled"]     # 目で見た難。sunbu help faults
 
-      [references]                 # ほかに大きさや向きの分かるもの
+      {"["}references]                 # ほかに大きさや向きの分かるもの
       sheet = [[700, 3500], [900, 3500], [900, 3785], [700, 3785]]  # A4、左上から
       tape = {"{"} ends = [[600, 3800], [602, 2900]], length = 90 {"}"}   # 下の端から
       uprights = [[[200, 300], [205, 3600]]]    # 柱など、両端で
 
-      [marks]                      # sunbu help marks に一覧
+      {"["}marks]                      # sunbu help marks に一覧
       floor = [1510, 3830]
       crown = {"{"} at = [1500, 310], unsure = true {"}"}   # 髪に隠れた見当
       hem_left = [1712.5, 3722]

@@ -155,6 +155,8 @@ crown = { unsure = true }
     assert_wrong(
         text,
         &[
+            // A table's unknown names come before what is wrong in it.
+            ("exposure", "3", "unknown-field"),
             ("view", "above", "unknown-choice"),
             ("size.width", "3024.5", "wrong-shape"),
             ("size.height", "50", "number-out-of-range"),
@@ -162,11 +164,10 @@ crown = { unsure = true }
             ("lens_height", "as high as a door", "unreadable"),
             ("focal_35mm", "2000", "number-out-of-range"),
             ("seen.1", "too_beautiful", "unknown-choice"),
-            ("exposure", "3", "unknown-field"),
             ("references.tape.length", "5000", "out-of-range"),
             ("references.tape.ends", "", "missing"),
-            ("marks.floor", "[1510]", "wrong-shape"),
             ("marks.heel", "[1, 2]", "unknown-field"),
+            ("marks.floor", "[1510]", "wrong-shape"),
             ("marks.crown.at", "", "missing"),
         ],
     );

@@ -198,12 +198,12 @@ fn with_shown(words: &Words, command: Command) -> Command {
                 .conflicts_with("stranger"),
         )
         .arg(flag(words, "stranger"))
-        .arg(option(words, "stature", "value-length").requires("stranger"))
+        .arg(option(words, "stature", "value-length").conflicts_with("case"))
         .arg(
             option(words, "sex", "value-sex")
                 .value_parser(PossibleValuesParser::new(sexes))
                 .hide_possible_values(true)
-                .requires("stranger"),
+                .conflicts_with("case"),
         )
         .group(
             ArgGroup::new("of")
@@ -214,7 +214,15 @@ fn with_shown(words: &Words, command: Command) -> Command {
 
 fn mark(words: &Words) -> Command {
     let views = sunbu_core::photo::View::ALL.iter().map(|view| view.key());
+    // Its own usage would not fit on a line.
+    let names = ["value-case", "value-file", "value-side", "value-pixel"];
+    let [case, file, side, place] = names.map(|id| words.get(id));
+    let usage = format!(
+        "sunbu mark [OPTIONS] <{case}|--stranger> --photo <{file}>\n    \
+         --view <{side}> --floor <{place}> --crown <{place}>"
+    );
     with_shown(words, command(words, "mark"))
+        .override_usage(usage)
         .arg(path(option(words, "photo", "value-file").required(true)))
         .arg(
             option(words, "view", "value-side")

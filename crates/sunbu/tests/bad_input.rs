@@ -166,7 +166,7 @@ fn wrong_arguments_are_told_with_the_way_to_the_help() {
     }
     refused(
         &sunbu(&["schema", "dress"]),
-        &["dress", "plan, rank, problems"],
+        &["dress", "plan, rank, check, marks, problems"],
     );
     refused(&sunbu(&["help", "flying"]), &["flying", "measures"]);
     refused(&sunbu::<&str>(&[]), &["Commands"]);

@@ -27,6 +27,9 @@ pub const TOPICS: [&str; 8] = [
     "faults",
 ];
 
+/// Columns of a list's keys: the longest, and a blank.
+const COLUMN: usize = 24;
+
 /// Shows the help of the program, of a command, or of a topic.
 pub fn run(words: &Words, given: &ArgMatches) -> Answer {
     let Some(asked) = text(given, "topic") else {
@@ -66,8 +69,8 @@ fn annotated_case(lang: Lang) -> &'static str {
 
 /// One entry of a list: the key, the name, how it is taken, and what is taken for it.
 fn entry(words: &Words, page: &mut Page, key: &str, name: &str, how: &str, range: (f64, f64)) {
-    page.item(&format!("{key:<22}"), name);
-    let blank = " ".repeat(22);
+    page.item(&format!("{key:<COLUMN$}"), name);
+    let blank = " ".repeat(COLUMN);
     if !how.is_empty() {
         page.paragraph(&blank, how);
     }
@@ -133,8 +136,8 @@ fn marks(words: &Words) -> String {
     page.paragraph("", &words.get("topic-marks"));
     page.gap();
     for &mark in Mark::ALL {
-        page.item(&format!("{:<22}", mark.key()), &words.mark(mark));
-        let blank = " ".repeat(22);
+        page.item(&format!("{:<COLUMN$}", mark.key()), &words.mark(mark));
+        let blank = " ".repeat(COLUMN);
         page.paragraph(&blank, &words.mark_hint(mark));
         let sides = View::ALL.iter().filter(|view| mark.shows_in(**view));
         let sides: Vec<&str> = sides.map(|view| view.key()).collect();
@@ -152,8 +155,11 @@ fn faults(words: &Words) -> String {
         let of_area = Fault::ALL.iter().copied();
         let of_area = of_area.filter(|fault| Catalogue::shipped().entry(*fault).area == area);
         for fault in of_area {
-            page.item(&format!("{:<22}", fault.key()), &words.fault_name(fault));
-            page.paragraph(&" ".repeat(22), &words.fault_sign(fault));
+            page.item(
+                &format!("{:<COLUMN$}", fault.key()),
+                &words.fault_name(fault),
+            );
+            page.paragraph(&" ".repeat(COLUMN), &words.fault_sign(fault));
         }
     }
     page.into_text()
