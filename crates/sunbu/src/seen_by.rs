@@ -52,9 +52,9 @@ fn eye(text: &str) -> Result<Eye, Trouble> {
         || Trouble::at("--seen-by", text, "trouble-seen-by").with("known", known.join(", "));
     let length = |part: &str| parse_signed_length(part, Shaku::Kujira).map(|w| w.length.cm());
     let read: Result<Vec<f64>, _> = text.split(',').map(length).collect();
-    let viewer = match read.map_err(|_| no_eye())?.as_slice() {
-        &[eye, distance] => Viewer::new(eye, distance, 0.0),
-        &[eye, distance, floor] => Viewer::new(eye, distance, floor),
+    let viewer = match *read.map_err(|_| no_eye())?.as_slice() {
+        [eye, distance] => Viewer::new(eye, distance, 0.0),
+        [eye, distance, floor] => Viewer::new(eye, distance, floor),
         _ => return Err(no_eye()),
     };
     let viewer = viewer.map_err(

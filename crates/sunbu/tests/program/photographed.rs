@@ -1,8 +1,11 @@
-//! A person of the renderer as the files that the program reads: case, photos, marks.
+//! A person of the renderer as the files that the program reads: case, photos, marks; and what
+//! the program's schemas say of a document.
+#![allow(dead_code)] // each test file uses its own part
 
 use std::collections::BTreeMap;
 use std::path::Path;
 
+use serde_json::Value;
 use sunbu_core::body::{BodyMeasure as M, Sex};
 use sunbu_core::case::{CaseFile, Person, Piece};
 use sunbu_core::dressing::{Decision, Occasion};
@@ -11,6 +14,8 @@ use sunbu_core::measure::{Length, Reading, Unit};
 use sunbu_core::photo::{MarksFile, Shot, View};
 use sunbu_image::Picture;
 use sunbu_render::{Real, Scene, Told};
+
+use super::program::sunbu;
 
 /// What a dresser usually tapes.
 const TAPED: [M; 8] = [
@@ -103,4 +108,15 @@ pub fn put(folder: &Path, name: &str, bytes: impl AsRef<[u8]>) -> String {
     let path = folder.join(name);
     std::fs::write(&path, bytes).expect("a file");
     path.to_str().expect("UTF-8").to_owned()
+}
+
+/// What the schema of this name has against a document.
+pub fn complaints(document: &Value, name: &str) -> Vec<String> {
+    let schema = sunbu(&["schema", name]).out;
+    let schema: Value = serde_json::from_str(&schema).expect("a schema is JSON");
+    let validator = jsonschema::validator_for(&schema).expect("a valid schema");
+    validator
+        .iter_errors(document)
+        .map(|e| format!("{}: {e}", e.instance_path()))
+        .collect()
 }
