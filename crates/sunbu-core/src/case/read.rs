@@ -41,7 +41,7 @@ impl CaseFile {
     /// # Errors
     /// Every problem at once, each at its dotted place (`person.hip_girth`, `garments.2.mitake`,
     /// counted from 1): [`Fault::Form`] where the text is no TOML, else as [`Person::from_fields`],
-    /// [`Piece::from_fields`] and [`super::read_locks`] tell them. Beyond [`MAX_PROBLEMS`] only
+    /// [`Piece::from_fields`] and [`super::read_locks`] tell them. Beyond [`super::MAX_PROBLEMS`] only
     /// that there are more.
     pub fn parse(text: &str) -> Result<CaseFile, Vec<Problem>> {
         if text.len() > MAX_CASE_BYTES {
