@@ -8,6 +8,7 @@ page-menu-home = Start
 page-menu-people = People
 page-menu-garments = Garments
 page-menu-plans = Plans
+page-menu-checks = Checks
 page-menu-rules = House rules
 page-menu-settings = Settings
 page-foot = Measures and plans stay on this machine; nothing is sent anywhere.

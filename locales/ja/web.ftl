@@ -8,6 +8,7 @@ page-menu-home = はじめ
 page-menu-people = 着る人
 page-menu-garments = 着物
 page-menu-plans = 着付け案
+page-menu-checks = 点検
 page-menu-rules = きまり
 page-menu-settings = 設定
 page-foot = 寸法も着付け案もこの機械の中だけにあり、どこにも送られません。

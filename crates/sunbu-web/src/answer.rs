@@ -52,6 +52,11 @@ pub(crate) fn svg(text: String) -> Response {
     ([(header::CONTENT_TYPE, "image/svg+xml")], text).into_response()
 }
 
+/// A photo.
+pub(crate) fn jpeg(bytes: Vec<u8>) -> Response {
+    ([(header::CONTENT_TYPE, "image/jpeg")], bytes).into_response()
+}
+
 /// A JSON document, for our own scripts.
 pub(crate) fn json(value: &serde_json::Value) -> Response {
     (

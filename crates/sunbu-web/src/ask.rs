@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use axum::body::Bytes;
-use axum::extract::{FromRequest, MatchedPath, RawPathParams, Request};
+use axum::extract::{FromRequest, MatchedPath, Multipart, RawPathParams, Request};
 use axum::http::{HeaderMap, Method, StatusCode, header};
 use axum::response::Response;
 use sunbu_words::{Lang, Words};
@@ -28,6 +28,7 @@ pub(crate) struct Ask {
     params: BTreeMap<String, String>,
     query: Vec<(String, String)>,
     form: Vec<(String, String)>,
+    file: Option<Bytes>,
 }
 
 impl Ask {
@@ -48,14 +49,11 @@ impl Ask {
         let route = route.map_or("no route", MatchedPath::as_str).to_owned();
         let params = path_params(&mut parts).await;
         let posted = parts.method == Method::POST;
-        let form = if posted {
+        let (form, file) = if posted {
             let request = Request::from_parts(parts, body);
-            let bytes = Bytes::from_request(request, &())
-                .await
-                .map_err(|_| too_long(lang))?;
-            pairs(&bytes)
+            sent(request).await.ok_or_else(|| too_long(lang))?
         } else {
-            Vec::new()
+            (Vec::new(), None)
         };
         Ok(Self {
             lang,
@@ -66,6 +64,7 @@ impl Ask {
             params,
             query,
             form,
+            file,
         })
     }
 
@@ -103,6 +102,35 @@ impl Ask {
     pub fn sent(&self, name: &str) -> Option<&str> {
         first(&self.form, name)
     }
+
+    /// The file that was sent with the form; none when the form has none.
+    pub fn file(&self) -> Option<&[u8]> {
+        self.file.as_deref()
+    }
+}
+
+/// The pairs of a form that was sent, and the file in it; nothing when it is longer than its
+/// address takes, or breaks off.
+async fn sent(request: Request) -> Option<(Vec<(String, String)>, Option<Bytes>)> {
+    let kind = request.headers().get(header::CONTENT_TYPE);
+    let with_file = kind.is_some_and(|kind| kind.as_bytes().starts_with(b"multipart/form-data"));
+    if !with_file {
+        let bytes = Bytes::from_request(request, &()).await.ok()?;
+        return Some((pairs(&bytes), None));
+    }
+    let mut parts = Multipart::from_request(request, &()).await.ok()?;
+    let (mut form, mut file) = (Vec::new(), None);
+    while let Some(part) = parts.next_field().await.ok()? {
+        let name = part.name().unwrap_or_default().to_owned();
+        // What the file was called is left where it came from: names of photos tell of people.
+        if part.file_name().is_some() {
+            file = Some(part.bytes().await.ok()?);
+        } else {
+            let text = part.bytes().await.ok()?;
+            form.push((name, String::from_utf8_lossy(&text).into_owned()));
+        }
+    }
+    Some((form, file))
 }
 
 fn first<'a>(pairs: &'a [(String, String)], name: &str) -> Option<&'a str> {

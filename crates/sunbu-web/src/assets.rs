@@ -30,6 +30,7 @@ macro_rules! assets {
 assets! {
     "style.css" "text/css; charset=utf-8";
     "plan.js" "text/javascript; charset=utf-8";
+    "check.js" "text/javascript; charset=utf-8";
     "form.js" "text/javascript; charset=utf-8";
     "print.js" "text/javascript; charset=utf-8";
     "icon.svg" "image/svg+xml";

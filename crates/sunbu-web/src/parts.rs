@@ -14,16 +14,18 @@ pub(crate) enum Here {
     People,
     Garments,
     Plans,
+    Checks,
     Rules,
     Settings,
 }
 
 impl Here {
-    const MENU: [(Self, &'static str, &'static str); 6] = [
+    const MENU: [(Self, &'static str, &'static str); 7] = [
         (Self::Home, "/", "page-menu-home"),
         (Self::People, "/people", "page-menu-people"),
         (Self::Garments, "/garments", "page-menu-garments"),
         (Self::Plans, "/plans", "page-menu-plans"),
+        (Self::Checks, "/checks", "page-menu-checks"),
         (Self::Rules, "/rules", "page-menu-rules"),
         (Self::Settings, "/settings", "page-menu-settings"),
     ];

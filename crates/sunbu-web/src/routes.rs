@@ -1,13 +1,14 @@
 //! Which address leads to which page.
 
 use axum::Router;
-use axum::extract::{Request, State};
+use axum::extract::{DefaultBodyLimit, Request, State};
 use axum::http::StatusCode;
 use axum::middleware;
 use axum::response::Response;
 use axum::routing::{MethodRouter, get, post};
 use sunbu_core::case::{Person, Piece};
 use sunbu_core::dressing::Occasion;
+use sunbu_image::MOST_BYTES;
 use sunbu_words::{Lang, Words};
 use tower_http::csrf::CsrfLayer;
 
@@ -15,7 +16,7 @@ use crate::app::{App, Room};
 use crate::ask::Ask;
 use crate::error::Fault;
 use crate::pages::{
-    form, garments, home, people, plan, print, rules, saved, settings, small, worth,
+    check, form, garments, home, people, plan, print, rules, saved, settings, small, worth,
 };
 use crate::{answer, assets, guard};
 
@@ -79,6 +80,12 @@ pub fn router(app: App) -> Router {
             "/plans/{plan}/erase",
             both_at(saved::confirm_erase, saved::erase),
         )
+        .route(
+            "/people/{person}/in/{garment}/check",
+            post_at(check::begin::of_plan),
+        )
+        .route("/plans/{plan}/check", post_at(check::begin::of_kept))
+        .merge(checks())
         .route("/rules", get_at(rules::list))
         .route("/rules/of/{occasion}", both_at(rules::edit, rules::save))
         .route("/rules/toml", both_at(rules::edit_toml, rules::save_toml))
@@ -95,6 +102,33 @@ pub fn router(app: App) -> Router {
         .layer(CsrfLayer::new().with_rejection_response(from_elsewhere))
         .layer(middleware::from_fn(guard::known_host))
         .layer(middleware::from_fn(guard::headers))
+}
+
+/// The pages of checks.
+fn checks() -> Router<Room> {
+    // A photo, and the few words of the form that it comes with.
+    let most = DefaultBodyLimit::max(MOST_BYTES + 4096);
+    Router::new()
+        .route("/checks", get_at(check::list::list))
+        .route("/checks/new", both_at(check::begin::new, check::begin::add))
+        .route("/checks/{check}", get_at(check::show::show))
+        .route("/checks/{check}/seen", post_at(check::eye::save))
+        .route(
+            "/checks/{check}/erase",
+            both_at(check::list::confirm_erase, check::list::erase),
+        )
+        .route(
+            "/checks/{check}/photos",
+            post_at(check::photos::add).layer(most),
+        )
+        .route(
+            "/checks/{check}/photos/{photo}/picture.jpg",
+            get_at(check::photos::picture),
+        )
+        .route(
+            "/checks/{check}/photos/{photo}/erase",
+            post_at(check::photos::erase),
+        )
 }
 
 fn get_at(page: Page) -> MethodRouter<Room> {

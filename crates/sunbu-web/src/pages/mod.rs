@@ -1,6 +1,7 @@
 //! The pages, one file each. A handler reads what was asked, checks it, calls the core or the
 //! store, and chooses a page; the functions that make markup take finished values.
 
+pub(crate) mod check;
 pub(crate) mod form;
 mod garment_form;
 pub(crate) mod garments;

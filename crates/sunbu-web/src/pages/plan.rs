@@ -7,7 +7,7 @@ use serde_json::{Map, Value, json};
 use sunbu_core::body::Body;
 use sunbu_core::case::{CaseFile, MAX_NAME_CHARS};
 use sunbu_core::dressing::{
-    Fitting, Hands, Locks, Plan, Quantity, Rules, Standard, WaysOut, assess, plan, steps,
+    Decision, Fitting, Hands, Locks, Plan, Quantity, Rules, Standard, WaysOut, assess, plan, steps,
 };
 use sunbu_core::garment::Garment;
 use sunbu_core::problem::Problem;
@@ -199,6 +199,21 @@ impl Bench {
             .collect()
     }
 
+    /// The number of the person.
+    pub fn person(&self) -> i64 {
+        self.ids.0
+    }
+
+    /// The case with every decision taken as in `state`.
+    pub fn decided(&self, state: &State) -> CaseFile {
+        let dressing = state.dressing(&self.rules);
+        let all = Decision::ALL.iter();
+        CaseFile {
+            locks: all.map(|&d| (d, dressing.get(d))).collect(),
+            ..self.case.clone()
+        }
+    }
+
     fn piece_name(&self) -> &str {
         self.case.garments.first().map_or("", |piece| &piece.name)
     }
@@ -321,6 +336,7 @@ fn draw_page(
             button.main-act form="dressing" formmethod="post" formaction={ (path) "/save" } { (w.get("plan-keep")) }
             button form="dressing" formaction={ (path) "/print" } { (w.get("plan-print")) }
             button form="dressing" formaction={ (path) "/picture.svg" } { (w.get("plan-picture")) }
+            button form="dressing" formmethod="post" formaction={ (path) "/check" } { (w.get("checks-of-this")) }
         }
         (super::plan_list(w, &saved, &w.get("plan-history")))
     };

@@ -4,6 +4,7 @@ use axum::response::Response;
 use maud::html;
 use sunbu_store::SavedPlan;
 
+use super::check;
 use super::plan::Bench;
 use super::plan_parts as parts;
 use crate::answer::{go, page};
@@ -42,7 +43,9 @@ pub(crate) fn list(room: &Room, ask: &Ask) -> Result<Response, Fault> {
 pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let w = ask.words();
     let id = ask.id("plan").ok_or(Fault::NotFound)?;
-    let saved = room.store().plan(id)?;
+    let store = room.store();
+    let (saved, checks) = (store.plan(id)?, store.checks_of_plan(id)?);
+    drop(store);
     let (bench, state) = Bench::of(&saved)?;
     let (state, shown) = bench.work(state);
     let title = saved.row.title.clone();
@@ -62,6 +65,9 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
                 a.button.main-act href=(path) { (w.get("saved-reopen")) }
             }
             a.button href={ "/plans/" (id) "/print" } { (w.get("saved-print")) }
+            form method="post" action={ "/plans/" (id) "/check" } {
+                button.main-act[again(&saved, &state).is_none()] disabled[saved.row.person_id.is_none()] { (w.get("checks-of-this")) }
+            }
             a.button.grave href={ "/plans/" (id) "/erase" } { (w.get("erase")) }
         }
         @if again(&saved, &state).is_none() { p { (w.get("saved-gone")) } }
@@ -78,6 +84,7 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
         (parts::ways(w, &bench.missed(&state, &shown, true)))
         h2 { (w.get("plan-steps")) }
         (bench.steps_part(w, &shown))
+        (check::list::part(w, &checks))
     };
     Ok(page(frame(ask, &Frame::new(&title, Here::Plans), &body)))
 }
