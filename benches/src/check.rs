@@ -2,9 +2,13 @@
 
 use fastrand::Rng;
 use serde::Serialize;
+use sunbu_core::check::check;
 use sunbu_core::dressing::{
     Decision, Dressing, Locks, Observed, Quantity, Sight, diagnose, plan, predict, usual_sd,
 };
+use sunbu_core::fault::Ticks;
+use sunbu_core::photo::{Mark, Marking, Placed, Reading, Shot, Subject, Trust, View, expect, read};
+use sunbu_core::problem::Problem;
 
 use crate::cases::{Case, Demo};
 use crate::error::Error;
@@ -30,6 +34,9 @@ pub struct CheckTimes {
     pub diagnose: OverCases,
     /// Of many dressings, each with the quickest of three runs.
     pub everything: OverCases,
+    /// The whole check of a photo from the front: lens, reading, diagnosis, advice; of the cases that
+    /// are planned.
+    pub whole: OverCases,
 }
 
 /// Times diagnoses: `runs` of each of these cases, and one of up to `at_most` others.
@@ -57,7 +64,48 @@ pub fn checks(
             let times = many(3, || diagnosed(dressed));
             Times::of(vec![times.least_ms])
         })?,
+        whole: whole(demo, cases, runs)?,
     })
+}
+
+/// Times whole checks, each of a dressing that went wrong.
+fn whole(demo: &Demo, cases: &[Case], runs: usize) -> Result<OverCases, Error> {
+    let mut rng = Rng::with_seed(SEED);
+    let times = cases.iter().map(|case| {
+        let planned = plan(&case.fitting, &case.rules, &Locks::new()).dressing;
+        let done = dressed_wrong(case, &planned, &mut rng);
+        let of = |planned| Subject {
+            body: &demo.people[case.person].1,
+            fitting: &case.fitting,
+            planned,
+        };
+        let shot = marked(&of(&done)).map_err(|why| Error::Demo(format!("{why:?}")))?;
+        let subject = of(&planned);
+        let ticks = Ticks::new();
+        Ok(many(runs, || {
+            let readings: Vec<Reading> = read(&subject, &shot).into_iter().collect();
+            check(&case.fitting, &case.rules, &planned, &readings, &ticks)
+        }))
+    });
+    let times: Result<Vec<Times>, Error> = times.collect();
+    times.map(|times| OverCases::of(&times))
+}
+
+/// A photo of the dressing as it is expected to look, every place in sight marked.
+fn marked(done: &Subject<'_>) -> Result<Shot, Vec<Problem>> {
+    let placed = |at: [f64; 2]| Placed {
+        at,
+        trust: Trust::Sure,
+    };
+    let mut shot = Marking::new(View::Front, [1500, 2000], Some(0.8)).shot;
+    shot.marks.insert(Mark::Floor, placed([750.0, 1850.0]));
+    shot.marks.insert(Mark::Crown, placed([752.0, 250.0]));
+    for (mark, place) in expect(done, &shot)? {
+        if place.in_sight {
+            shot.marks.entry(mark).or_insert(placed(place.at));
+        }
+    }
+    Ok(shot)
 }
 
 fn diagnosed(dressed: &Dressed<'_>) -> sunbu_core::dressing::Diagnosis {
@@ -69,16 +117,22 @@ fn diagnosed(dressed: &Dressed<'_>) -> sunbu_core::dressing::Diagnosis {
     diagnose(&case.fitting, &case.rules, planned, observed)
 }
 
-/// The case dressed as planned within what hands allow, but for up to [`MOST_WRONG`] decisions that
-/// are anywhere within their limits.
-fn dressed<'a>(case: &'a Case, rng: &mut Rng) -> Result<Dressed<'a>, Error> {
-    let planned = plan(&case.fitting, &case.rules, &Locks::new()).dressing;
+/// The plan as hands carry it out, but for up to [`MOST_WRONG`] decisions that are anywhere within
+/// their limits.
+fn dressed_wrong(case: &Case, planned: &Dressing, rng: &mut Rng) -> Dressing {
     let mut done = Dressing::from_fn(|d| planned.get(d) + case.rules.way(d).hands * normal(rng));
     for _ in 0..rng.usize(0..=MOST_WRONG) {
         let wrong = Decision::ALL[rng.usize(..Decision::COUNT)];
         let way = case.rules.way(wrong);
         done = done.with(wrong, way.low + (way.high - way.low) * rng.f64());
     }
+    done
+}
+
+/// A case dressed wrong, as its photos were read.
+fn dressed<'a>(case: &'a Case, rng: &mut Rng) -> Result<Dressed<'a>, Error> {
+    let planned = plan(&case.fitting, &case.rules, &Locks::new()).dressing;
+    let done = dressed_wrong(case, &planned, rng);
     let seen = predict(&case.fitting, &done);
     let shown = Quantity::ALL.iter().filter(|&&q| Sight::of(q).is_photo());
     let readings = shown.map(|&q| (q, seen.get(q) + usual_sd(q) * normal(rng), usual_sd(q)));

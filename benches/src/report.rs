@@ -94,6 +94,14 @@ impl Report {
                 measured_ms: self.photo.snap_anywhere.median_ms,
             },
             Target {
+                what: format!(
+                    "a photo checked: lens, reading, diagnosis, the slowest of {}",
+                    self.checks.whole.cases
+                ),
+                limit_ms: 20.0,
+                measured_ms: self.checks.whole.slowest_ms,
+            },
+            Target {
                 what: "a dressing diagnosed from what its photos were read to show".into(),
                 limit_ms: 5.0,
                 measured_ms: self.checks.diagnose.typical_ms,
@@ -196,6 +204,7 @@ impl Report {
         over("everything", &self.everything);
         over("diagnose", &self.checks.diagnose);
         over("diagnose.all", &self.checks.everything);
+        over("check", &self.checks.whole);
         if let Some(StudioTimes { pages, start }) = &self.studio {
             over("redraw", &pages.redraw);
             over("redraw.ja", &pages.redraw_ja);

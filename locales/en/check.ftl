@@ -135,6 +135,7 @@ check-advice-next = To practise: { $how }
 check-why-cures = { $faults }.
 check-good = { $what }: { $value }, wanted { $range }
 check-nothing-to-change = There is nothing to change.
+check-nothing-helps = No change of the hands would help: { $faults } would stay. Person and garment allow no more; the plan tells what would: another garment, taking up or letting out, padding.
 check-nothing-good = Nothing that was read is within its range yet: that is what practice is for.
 
 ## What the hands did unlike the plan: done-DECISION; its name in a sentence: todo-DECISION, .over and .under what to do, .practise how to practise it
@@ -299,6 +300,7 @@ message-changes = { $count ->
 message-one = { $number }. { $title }.
 message-practise = To practise: { $how }
 message-nothing = I have nothing to ask you to change.
+message-stays = What is still off does not come from your hands: { $faults }. Garment and body allow no more; let us look at both together.
 message-more = There is more to see, but these come first; most of it follows from them.
 message-bye = Take your time, and send another photo when you like.
 

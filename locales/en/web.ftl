@@ -89,6 +89,13 @@ home-enter-how = { $count ->
 }
 home-plan = Plan a dressing
 home-plan-later = As soon as there is a person and a garment.
+home-check = Check
+home-check-how = { $count ->
+    [0] After dressing, see on a photo what is off, why, and what to change first.
+    [one] After dressing, see on a photo what is off, why, and what to change first. One check is here.
+   *[other] After dressing, see on a photo what is off, why, and what to change first. { $count } checks are here.
+}
+home-check-open = Open the checks
 home-person = Who is dressed
 home-garment = In what
 home-recent = Plans made last

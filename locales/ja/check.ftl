@@ -133,6 +133,7 @@ check-advice-next = 稽古：{ $how }
 check-why-cures = { $faults }。
 check-good = { $what }：{ $value }、望み{ $range }
 check-nothing-to-change = 直す所はありません。
+check-nothing-helps = 手の直しでは変わりません：{ $faults }は残ります。体と着物の寸法の限りです。別の着物、仕立て直し、補整のどれが助けになるかは着付け案に出ます。
 check-nothing-good = 読み取れた所で、望みの範囲に納まったものはまだありません。稽古はそのためにあります。
 
 ## 案と違った手:done-…。文の中の名前:todo-…、.over と .under はすること、.practise は稽古
@@ -296,6 +297,7 @@ message-changes = { $count ->
 message-one = { $number }. { $title }。
 message-practise = 稽古：{ $how }
 message-nothing = 直してほしい所はありません。
+message-stays = まだ外れている所（{ $faults }）は、手のせいではありません。着物と体の寸法の限りです。いっしょに見てみましょう。
 message-more = ほかにもありますが、まずこれからです。多くはこれに付いて直ります。
 message-bye = 急がずに。また写真を送ってください。
 

@@ -84,6 +84,12 @@ home-enter-how = { $count ->
 }
 home-plan = 着付けを考える
 home-plan-later = 着る人と着物が入れば始められます。
+home-check = 点検する
+home-check-how = { $count ->
+    [0] 着付けのあとに、どこがなぜ外れ、何から直すかを写真から見ます。
+   *[other] 着付けのあとに、どこがなぜ外れ、何から直すかを写真から見ます。点検は{ $count }件あります。
+}
+home-check-open = 点検を開く
 home-person = 着る人
 home-garment = 着物
 home-recent = 最近の着付け案

@@ -137,8 +137,12 @@ impl Words {
             .map(|one| self.advised_one(one, report))
             .collect();
         if asked.is_empty() {
-            if report.wrong_way.is_empty() {
-                parts.push(self.get("message-nothing"));
+            match self.staying(report) {
+                Some(faults) => {
+                    parts.push(self.with("message-stays", &[("faults", (&faults).into())]));
+                }
+                None if report.wrong_way.is_empty() => parts.push(self.get("message-nothing")),
+                None => {}
             }
         } else {
             parts.push(self.with("message-changes", &[("count", asked.len().into())]));

@@ -87,7 +87,7 @@ impl Words {
 
     fn advice_lines(&self, report: &Report, advised: &[Advised]) -> Vec<String> {
         if advised.is_empty() {
-            return vec![self.get("check-nothing-to-change")];
+            return vec![self.nothing_to_change(report)];
         }
         let mut lines: Vec<String> = Vec::new();
         for (place, one) in advised.iter().enumerate() {
@@ -105,6 +105,21 @@ impl Words {
         }
         lines.extend(self.more(report));
         lines
+    }
+
+    /// That nothing is to be changed: all is well, or no change would help.
+    pub fn nothing_to_change(&self, report: &Report) -> String {
+        match self.staying(report) {
+            Some(faults) => self.with("check-nothing-helps", &[("faults", (&faults).into())]),
+            None => self.get("check-nothing-to-change"),
+        }
+    }
+
+    /// The faults of a check, for inside a sentence; none where there are none.
+    pub(crate) fn staying(&self, report: &Report) -> Option<String> {
+        let faults = report.diagnosis.faults.iter();
+        let names: Vec<String> = faults.map(|fault| self.finding_short(fault)).collect();
+        (!names.is_empty()).then(|| self.listed(&names))
     }
 
     /// How many more things there would be to change; none when all were told.

@@ -61,7 +61,15 @@ fn reports(woman: &Checked) -> Vec<(&'static str, Report, usize)> {
         ("one-line", woman.report(&fold, &Ticks::new()), 1),
         ("right-over-left", woman.report(&mirrored, &Ticks::new()), 1),
         ("by-eye", woman.report(&[], &ticks), 0),
+        ("short-sleeves", short_sleeves(), 2),
     ]
+}
+
+/// A dressing as planned in a garment whose sleeves are short for her, which no hand can change.
+fn short_sleeves() -> Report {
+    let woman = Checked::in_sleeves(61.0);
+    let shots = [View::Front, View::Back].map(|view| woman.photo(&woman.planned, view));
+    woman.report(&shots, &Ticks::new())
 }
 
 /// Report and message as one text.
@@ -181,6 +189,25 @@ fn right_over_left_is_said_before_all_else() {
         let message = words.message(&report, None, 1);
         let paragraphs: Vec<&str> = message.split("\n\n").collect();
         assert_eq!(paragraphs[1], words.get("message-way"));
+    }
+}
+
+#[test]
+fn a_fault_that_no_change_helps_is_not_called_nothing_to_change() {
+    let report = short_sleeves();
+    assert!(!report.diagnosis.faults.is_empty(), "{report:?}");
+    assert!(report.advice.is_empty(), "{:?}", report.advice);
+    for &lang in Lang::ALL {
+        let words = Words::of(lang);
+        let said = words.nothing_to_change(&report);
+        let sleeve = words.finding_short(&report.diagnosis.faults[0]);
+        assert!(said.contains(&sleeve), "{said}");
+        let message = words.message(&report, None, 2);
+        assert!(message.contains(&sleeve), "{message}");
+        assert!(
+            !message.contains(&words.get("message-nothing")),
+            "{message}"
+        );
     }
 }
 

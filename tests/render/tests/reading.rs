@@ -1,7 +1,9 @@
 //! Reading photos whose truth is known: how far off, and how honest about it.
 
 use sunbu_core::dressing::Quantity;
-use sunbu_render::{Figures, Miss, Told, misses};
+use sunbu_core::measure::Z_90;
+use sunbu_core::photo::{Skew, View};
+use sunbu_render::{Figures, Miss, Scene, Skews, Told, misses};
 
 const PHOTOS: u64 = 500;
 
@@ -58,4 +60,49 @@ fn five_hundred_photos_read_to_half_a_centimetre_and_say_how_surely() {
     assert!(told.p95 < 1.5, "95th percentile {:.2} cm", told.p95);
     assert!(blind.median < 2.0 * told.median, "{:.2} cm", blind.median);
     assert!(blind.p95 < 2.0 * told.p95, "{:.2} cm", blind.p95);
+}
+
+#[test]
+fn what_slants_is_read_as_much_as_it_slants_from_side_to_side() {
+    let told = Told {
+        focal: true,
+        sheet: true,
+    };
+    let slant = Skews {
+        hem_slant: 3.0,
+        obi_slant: 2.0,
+        ..Skews::default()
+    };
+    for (view, skew, whole) in [
+        (View::Front, Skew::HemSlant, 3.0),
+        (View::Front, Skew::ObiSlant, 2.0),
+        (View::Back, Skew::HemSlant, 3.0),
+        (View::Back, Skew::ObiSlant, 2.0),
+    ] {
+        let (mut off, mut inside, mut count) = (0.0, 0, 0);
+        for seed in 0..60 {
+            let mut scene = Scene::random_from(seed, view);
+            scene.skews = slant;
+            let shot = scene.marked(told, seed);
+            let Some(known) = scene
+                .read(&shot)
+                .ok()
+                .and_then(|r| r.skews.get(&skew).copied())
+            else {
+                continue;
+            };
+            // The renderer lifts the left side; a reading counts what is higher at the right.
+            let error = -known.value - whole;
+            off += error;
+            inside += usize::from(error.abs() <= Z_90 * known.sd);
+            count += 1;
+        }
+        let (mean, held) = (off / count as f64, inside as f64 / count as f64);
+        println!(
+            "{view:?} {skew:?}: {count} read, off by {mean:+.2} of {whole} cm, inside {held:.2}"
+        );
+        assert!(count >= 20, "{view:?} {skew:?}: only {count} read");
+        assert!(mean.abs() < 0.3, "{view:?} {skew:?}: {mean} cm");
+        assert!(held >= 0.8, "{view:?} {skew:?}: intervals hold {held}");
+    }
 }

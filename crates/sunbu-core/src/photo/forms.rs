@@ -26,7 +26,7 @@ pub(super) struct Forms<'a, 's> {
 }
 
 impl Forms<'_, '_> {
-    fn view(&self) -> View {
+    pub fn view(&self) -> View {
         self.sitting.view
     }
 
@@ -40,7 +40,7 @@ impl Forms<'_, '_> {
     }
 
     /// An arc, where the mark was set on the surface.
-    fn s(&self, mark: Mark) -> Result<Form, Unseen> {
+    pub fn s(&self, mark: Mark) -> Result<Form, Unseen> {
         self.z(mark)?;
         self.sitting.arc(mark).ok_or(Unseen::NotMarked(mark))
     }

@@ -2,7 +2,7 @@
 
 use super::form::Form;
 use super::forms::{Forms, ROUND_SD};
-use super::mark::Mark;
+use super::mark::{Mark, View};
 use super::reading::Skew;
 
 impl Forms<'_, '_> {
@@ -14,11 +14,18 @@ impl Forms<'_, '_> {
                 let hem = self.hem().ok()?;
                 let right = self.z(M::HemRight).ok()?;
                 let share = self.raise_at(M::HemRight).ok()??;
-                if share < 0.02 {
-                    return Some(right - hem);
-                }
-                let corner = self.z(M::UwamaeCorner).ok()?;
-                Some(right - hem.times(1.0 - share) - corner.times(share))
+                let apart = if share < 0.02 {
+                    right - hem
+                } else {
+                    let corner = self.z(M::UwamaeCorner).ok()?;
+                    right - hem.times(1.0 - share) - corner.times(share)
+                };
+                // From behind the hem was read on the middle line.
+                let other = match self.view() {
+                    View::Back => M::HemCentre,
+                    _ => M::HemLeft,
+                };
+                Some(apart.times(self.whole(M::HemRight, other)?))
             }
             Skew::FoldLean => self.apart(M::FoldRight, M::FoldLeft),
             Skew::ObiSlant => self.apart(M::ObiLowerRight, M::ObiLowerLeft),
@@ -37,7 +44,22 @@ impl Forms<'_, '_> {
 
     fn apart(&self, right: Mark, left: Mark) -> Option<Form> {
         let apart = self.z(right).ok()? - self.z(left).ok()?;
-        Some(apart.with_sd(ROUND_SD))
+        Some(apart.with_sd(ROUND_SD).times(self.whole(right, left)?))
+    }
+
+    /// The slant from her right side to her left over what two marks on the line differ by.
+    ///
+    /// A line that stands askew by `h` lies `h/2 sin t` higher at the angle `t` from the back, as a
+    /// plane cuts an upright tube; two marks a hand's breadth before the sides thus differ by some
+    /// four fifths of it.
+    fn whole(&self, right: Mark, other: Mark) -> Option<f64> {
+        let sine = |mark: Mark| {
+            let (s, z) = (self.s(mark).ok()?.value, self.z(mark).ok()?.value);
+            Some(self.sitting.drape.turn_at(s, z).sin())
+        };
+        let apart = sine(other)? - sine(right)?;
+        // Marks that close to each other say nothing of the sides.
+        (apart > 0.5).then_some(2.0 / apart)
     }
 
     /// Width of the juban collar left to see where its edge was marked: from there straight to the

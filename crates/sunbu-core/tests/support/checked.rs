@@ -21,6 +21,11 @@ pub struct Checked {
 impl Checked {
     /// Stature 160, hip 92, in a garment in which every wish can be met.
     pub fn woman() -> Self {
+        Self::in_sleeves(67.5)
+    }
+
+    /// The same with half the garment's span (yuki) of so many centimetres.
+    pub fn in_sleeves(yuki: f64) -> Self {
         let tape = Tape::of(Sex::Women)
             .with(BodyMeasure::Stature, 160.0)
             .with(BodyMeasure::HipGirth, 92.0)
@@ -29,10 +34,10 @@ impl Checked {
         let body = Population::shipped(Sex::Women)
             .complete(&tape)
             .expect("a body");
-        let sheet: Sheet = toml::from_str(
-            "kind='nagagi'\nmitake_from='back_seam'\nmitake=154\nyuki=67.5\nushirohaba=29.5\n\
+        let sheet: Sheet = toml::from_str(&format!(
+            "kind='nagagi'\nmitake_from='back_seam'\nmitake=154\nyuki={yuki}\nushirohaba=29.5\n\
              maehaba=23.5\nokumihaba=15.2\naizumahaba=14.0\nkurikoshi=2.6\nerishita=80",
-        )
+        ))
         .expect("a sheet");
         let garment = sheet.complete().expect("a garment");
         let fitting = Fitting::new(&body, &garment);

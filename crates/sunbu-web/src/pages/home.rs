@@ -12,11 +12,12 @@ use crate::parts::{Frame, Here, frame};
 /// How many of the newest plans the first page lists.
 const RECENT: usize = 8;
 
-/// Measure, enter, plan; and the plans made last.
+/// Measure, enter, plan, check; and the plans made last.
 pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let w = ask.words();
     let store = room.store();
     let (people, garments, mut plans) = (store.people()?, store.garments()?, store.plans()?);
+    let checks = store.checks()?;
     drop(store);
     plans.truncate(RECENT);
     let title = w.get("home-title");
@@ -52,6 +53,11 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
                 } @else {
                     p { (w.get("home-plan-later")) }
                 }
+            }
+            li {
+                h2 { (w.get("home-check")) }
+                p { (w.with("home-check-how", &[("count", checks.len().into())])) }
+                a.button href="/checks" { (w.get("home-check-open")) }
             }
         }
         (super::plan_list(w, &plans, &w.get("home-recent")))

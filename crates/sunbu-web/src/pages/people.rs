@@ -71,7 +71,7 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let store = room.store();
     let kept = store.person(id)?;
     let garments = store.garments()?.read;
-    let plans = store.plans_of_person(id)?;
+    let (plans, checks) = (store.plans_of_person(id)?, store.checks_of_person(id)?);
     drop(store);
     let body = kept.value.body()?;
     let title = kept.value.name.clone();
@@ -98,6 +98,7 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
         p { (w.get("person-measures-how")) }
         (measures(w, &body))
         (super::plan_list(w, &plans, &w.get("person-plans")))
+        (super::check::list::part(w, &checks))
     };
     Ok(page(frame(ask, &Frame::new(&title, Here::People), &markup)))
 }

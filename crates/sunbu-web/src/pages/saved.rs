@@ -65,8 +65,10 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
                 a.button.main-act href=(path) { (w.get("saved-reopen")) }
             }
             a.button href={ "/plans/" (id) "/print" } { (w.get("saved-print")) }
-            form method="post" action={ "/plans/" (id) "/check" } {
-                button.main-act[again(&saved, &state).is_none()] disabled[saved.row.person_id.is_none()] { (w.get("checks-of-this")) }
+            @if saved.row.person_id.is_some() {
+                form method="post" action={ "/plans/" (id) "/check" } {
+                    button { (w.get("checks-of-this")) }
+                }
             }
             a.button.grave href={ "/plans/" (id) "/erase" } { (w.get("erase")) }
         }

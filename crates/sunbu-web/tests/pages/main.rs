@@ -2,6 +2,7 @@
 
 mod all;
 mod border;
+mod checks;
 mod conflicts;
 mod entries;
 mod plans;

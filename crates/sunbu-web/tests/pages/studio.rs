@@ -94,6 +94,33 @@ pub async fn post(app: &Router, path: &str, form: &str) -> Answer {
     send(app, request.expect("a request")).await
 }
 
+/// Sends a form with a file in it, as browsers do.
+pub async fn post_file(app: &Router, path: &str, fields: &[(&str, &str)], file: &[u8]) -> Answer {
+    const LINE: &str = "----between-the-parts";
+    let mut body = Vec::new();
+    for (name, value) in fields {
+        let part = format!(
+            "--{LINE}\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n"
+        );
+        body.extend(part.bytes());
+    }
+    let head = format!(
+        "--{LINE}\r\nContent-Disposition: form-data; name=\"photo\"; filename=\"a.jpg\"\r\n\
+         Content-Type: image/jpeg\r\n\r\n"
+    );
+    body.extend(head.bytes());
+    body.extend(file);
+    body.extend(format!("\r\n--{LINE}--\r\n").bytes());
+    let request = Request::post(path)
+        .header(header::HOST, "localhost:8080")
+        .header("sec-fetch-site", "same-origin")
+        .header(
+            header::CONTENT_TYPE,
+            format!("multipart/form-data; boundary={LINE}"),
+        );
+    send(app, request.body(Body::from(body)).expect("a request")).await
+}
+
 /// Follows an address to the page it leads to.
 pub async fn follow(app: &Router, path: &str) -> Answer {
     let mut answer = get(app, path).await;
