@@ -2,6 +2,7 @@
 
 mod support {
     pub mod cases;
+    pub mod checked;
     pub mod injected;
 }
 
@@ -9,10 +10,12 @@ use nalgebra::DMatrix;
 use proptest::prelude::*;
 use sunbu_core::body::Sex;
 use sunbu_core::dressing::{
-    Decision, Dressing, MET_WITHIN_CM, Observed, Quantity, Sight, diagnose, predict, usual_sd,
+    Decision, Dressing, Given, MET_WITHIN_CM, Observed, Quantity, Sight, diagnose, predict,
+    usual_sd,
 };
 use sunbu_core::measure::Z_90;
 use support::cases::{People, Random};
+use support::checked::Checked;
 use support::injected::{Case, Injected, score};
 
 #[test]
@@ -294,4 +297,62 @@ proptest! {
             prop_assert!(change.to.is_finite(), "{change:?}");
         }
     }
+}
+
+#[test]
+fn what_was_reckoned_with_the_same_bone_as_the_plan_is_off_by_reading_alone() {
+    // Stature and hip are taped, so the height of the hip bone is foretold to some centimetres. The
+    // obi was to lie so much over it, and a photo shows it 4 cm higher over the floor than planned:
+    // how high the bone really is changes neither.
+    let woman = Checked::woman();
+    let (quantity, off, sd) = (Quantity::ObiOverHipBone, 4.0, 0.3);
+    let bone = woman
+        .fitting
+        .covariance(Given::HipBone, Given::HipBone)
+        .sqrt();
+    assert!(bone > 1.0, "the bone is foretold to {bone} cm");
+    let planned = predict(&woman.fitting, &woman.planned).get(quantity);
+    let own = DMatrix::from_element(1, 1, sd * sd);
+    let mut by_given = DMatrix::zeros(1, Given::COUNT);
+    by_given[(0, Given::HipBone.index())] = -1.0;
+    let values = vec![planned + off];
+    let observed = Observed::reckoned(
+        vec![quantity],
+        values.clone(),
+        own,
+        by_given,
+        &woman.fitting,
+    )
+    .expect("stands");
+    let (_, whole) = observed.reading(quantity).expect("was read");
+    assert!(
+        (whole - sd.hypot(bone)).abs() < 1e-9,
+        "over the bone it is known to {whole}, not {}",
+        sd.hypot(bone)
+    );
+    let found = diagnose(&woman.fitting, &woman.rules, &woman.planned, &observed);
+    let cause = found.causes.first().expect("a cause");
+    assert_eq!(cause.decision, Decision::ObiLowerEdge);
+    assert!(
+        (cause.amount - off).abs() < 1.0,
+        "{} of {off}",
+        cause.amount
+    );
+    assert!(cause.sd < 1.0, "known to {} cm", cause.sd);
+    // As if the bone had been looked at on its own, it could as well be the bone.
+    let apart = Observed::independent([(quantity, planned + off, sd.hypot(bone))]);
+    let other = diagnose(
+        &woman.fitting,
+        &woman.rules,
+        &woman.planned,
+        &apart.expect("stands"),
+    );
+    let sure =
+        |causes: &[sunbu_core::dressing::Cause]| causes.first().map_or(0.0, |c| c.probability);
+    assert!(
+        sure(&found.causes) > sure(&other.causes),
+        "{} and {}",
+        sure(&found.causes),
+        sure(&other.causes)
+    );
 }

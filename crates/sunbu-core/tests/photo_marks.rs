@@ -5,7 +5,7 @@ use sunbu_core::body::{Body, BodyMeasure, Population, Sex, Tape};
 use sunbu_core::dressing::{Dressing, Fitting, Locks, Occasion, Standard, plan};
 use sunbu_core::garment::Sheet;
 use sunbu_core::photo::{
-    Known, Mark, Marks, Placed, References, Shot, Subject, Trust, View, Wrap, expect, read,
+    Known, Mark, Marking, Marks, Placed, References, Shot, Subject, Trust, View, Wrap, expect, read,
 };
 use sunbu_core::problem::Fault;
 
@@ -179,6 +179,50 @@ fn right_over_left_is_told_and_read_as_from_a_mirror() {
             (at[0] - want[0]).hypot(at[1] - want[1]) < 1.0,
             "{mark:?}: {at:?} {want:?}"
         );
+    }
+}
+
+#[test]
+fn one_edge_set_at_her_left_takes_the_others_along_and_is_told() {
+    let case = Case::new();
+    let mut marking = Marking::new(View::Front, [1500, 2000], Some(0.8));
+    for (mark, at) in [
+        (Mark::Floor, placed(750.0, 1850.0)),
+        (Mark::Crown, placed(752.0, 250.0)),
+    ] {
+        marking.shot.marks.insert(mark, at);
+    }
+    marking
+        .follow(&case.subject(), |_, _| None)
+        .expect("it follows");
+    let corner = marking.shot.marks[&Mark::UwamaeCorner].at;
+    assert!(corner[0] < 700.0, "at her right: {corner:?}");
+    // The dresser sees the corner on the other side and draws it there.
+    let there = placed(1500.0 - corner[0], corner[1]);
+    marking.shot.marks.insert(Mark::UwamaeCorner, there);
+    marking.moved.insert(Mark::UwamaeCorner);
+    marking
+        .follow(&case.subject(), |_, _| None)
+        .expect("it follows");
+    let fold = marking.shot.marks[&Mark::EdgeAtFold].at;
+    assert!(fold[0] > 800.0, "the edge goes along: {fold:?}");
+    let left = marking.shot.marks[&Mark::HemLeft].at;
+    let right = marking.shot.marks[&Mark::HemRight].at;
+    assert!(left[0] > right[0], "names stay where a hand would set them");
+    let reading = read(&case.subject(), &marking.shot).expect("it reads");
+    assert_eq!(reading.wrap, Wrap::RightOverLeft);
+}
+
+#[test]
+fn an_edge_on_both_sides_of_her_is_doubted() {
+    let case = Case::new();
+    let mut torn = fully_marked(&case, &shot());
+    let corner = torn.marks[&Mark::UwamaeCorner].at;
+    torn.marks
+        .insert(Mark::UwamaeCorner, placed(1500.0 - corner[0], corner[1]));
+    let reading = read(&case.subject(), &torn).expect("it reads");
+    for mark in [Mark::UwamaeCorner, Mark::EdgeAtFold] {
+        assert!(reading.doubtful.contains(&mark), "{:?}", reading.doubtful);
     }
 }
 

@@ -108,11 +108,11 @@ const LINES: &[Line] = {
         line("seam", Aside, &[M::SeamHem, M::SeamHip], &[M::SeamHip]),
         line("fold", Up, FOLD, FOLD_AT),
         line("tail", Up, &[M::TareEnd], &[M::TareEnd]),
-        line("drum_bottom", Up, &[M::DrumBottom], &[]),
+        line("drum", Up, &[M::DrumBottom], &[M::DrumBottom]),
         line("obi", Up, OBI, OBI_AT),
         line("obi_top", Up, OBI_TOP, &[]),
         line("obiage", Up, &[M::ObiageTop], &[M::ObiageTop]),
-        line("drum", Up, &[M::DrumTop], &[M::DrumTop]),
+        line("drum_top", Up, &[M::DrumTop], &[]),
         line("collars", Up, COLLAR, &[M::KimonoCrossing]),
         line(
             "under_collar",

@@ -4,6 +4,7 @@
 
 use exif::{Exif, In, Reader, Tag, Value};
 use image::metadata::Orientation;
+use sunbu_core::photo::{FOCAL_RANGE, share_of_film};
 
 /// What is needed of a photo's own data.
 #[derive(Debug, Clone, PartialEq)]
@@ -63,12 +64,6 @@ fn ratio(told: &Exif, tag: Tag) -> Option<f64> {
     (value.is_finite() && value > 0.0).then_some(value)
 }
 
-/// Diagonal of the 36 by 24 mm of the film to which lenses are compared, in mm.
-const FILM_DIAGONAL_MM: f64 = 43.266_615_305_567_87; // = sqrt(36. * 36. + 24. * 24.)
-
-/// Shares that a lens can have: a 7 mm fisheye to a 1,000 mm tele on that film. Chosen.
-const POSSIBLE: std::ops::RangeInclusive<f64> = 0.2..=28.0;
-
 /// Focal length as a share of the longer side of this picture.
 fn focal(told: &Exif, size: [u32; 2]) -> Option<f64> {
     let lens_made = lens_made(told).unwrap_or(size);
@@ -79,7 +74,9 @@ fn focal(told: &Exif, size: [u32; 2]) -> Option<f64> {
         return None;
     }
     let share = from_film(told, lens_made).or_else(|| from_sensor(told, lens_made))?;
-    POSSIBLE.contains(&share).then_some(share)
+    // What the reader of photos would refuse is as good as not told.
+    let (least, most) = FOCAL_RANGE;
+    (least..=most).contains(&share).then_some(share)
 }
 
 /// Width and height as the camera wrote them, before anybody edited the file.
@@ -94,31 +91,10 @@ fn elongation([width, height]: [u32; 2]) -> f64 {
     f64::from(width.max(height)) / f64::from(width.min(height).max(1))
 }
 
-/// From the focal length on 35 mm film, which gives the same angle over the diagonal of the
-/// sensor (common practice of makers; the standard says "equivalent" and no more).
-///
-/// On a picture of the film's own sides, 3:2, this is the number over 36.
+/// From the focal length on 35 mm film.
 fn from_film(told: &Exif, size: [u32; 2]) -> Option<f64> {
     let film_mm = uint(told, Tag::FocalLengthIn35mmFilm).filter(|&mm| mm > 0)?;
-    Some(f64::from(film_mm) / FILM_DIAGONAL_MM * diagonal(elongation(size)))
-}
-
-/// The sensor's diagonal over the picture's longer side.
-///
-/// Sensors are 3:2 or 4:3. A longer picture is a 4:3 one of a phone cut above and below, so the
-/// longer side is the sensor's; a squarer one is it cut at the ends, so the shorter side is.
-fn diagonal(elongation: f64) -> f64 {
-    const LONGEST_SENSOR: f64 = 1.55;
-    const SHORTEST_SENSOR: f64 = 1.25;
-    const PHONE: f64 = 4.0 / 3.0;
-    let whole = |elongation: f64| 1.0_f64.hypot(1.0 / elongation);
-    if elongation > LONGEST_SENSOR {
-        whole(PHONE)
-    } else if elongation < SHORTEST_SENSOR {
-        whole(PHONE) * PHONE / elongation
-    } else {
-        whole(elongation)
-    }
+    Some(share_of_film(f64::from(film_mm), size))
 }
 
 /// From the focal length itself and how many pixels the sensor has on a length.

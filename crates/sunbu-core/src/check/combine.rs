@@ -2,7 +2,7 @@
 
 use nalgebra::{DMatrix, DVector};
 
-use crate::dressing::{Observed, Quantity};
+use crate::dressing::{Fitting, Given, Observed, Quantity};
 use crate::photo::Reading;
 
 /// Nothing is read finer than half a millimetre, in centimetres.
@@ -10,13 +10,14 @@ const FINEST_CM: f64 = 0.05;
 
 /// What all readings say together: each quantity weighed by how surely each photo shows it.
 ///
-/// With readings `y_i` of covariance `R_i` that pick their quantities by `H_i`, the covariance of
-/// all is `C = (sum H_i' R_i^-1 H_i)^-1` and the value `C sum H_i' R_i^-1 y_i`. Photos are taken to
-/// err independently; what they share of the body's own error is small against the marks'.
+/// With readings `y_i` that pick their quantities by `H_i`, err by `R_i` and move with the givens by
+/// `K_i`, the error of all is `C = (sum H_i' R_i^-1 H_i)^-1`, the value `C sum H_i' R_i^-1 y_i`, and it
+/// moves with the givens by `C sum H_i' R_i^-1 K_i`: marks err anew on every photo, while body and
+/// garment are the same on all.
 ///
 /// # Panics
 /// Never: a reading's covariance is a covariance, and its values are finite.
-pub fn combine(readings: &[Reading]) -> Observed {
+pub fn combine(fitting: &Fitting, readings: &[Reading]) -> Observed {
     let quantities: Vec<Quantity> = Quantity::ALL
         .iter()
         .copied()
@@ -25,28 +26,34 @@ pub fn combine(readings: &[Reading]) -> Observed {
     let n = quantities.len();
     let mut information = DMatrix::<f64>::zeros(n, n);
     let mut weighed = DVector::<f64>::zeros(n);
+    let mut by_given = DMatrix::<f64>::zeros(n, Given::COUNT);
     for reading in readings {
         let m = reading.quantities().len();
-        let noise = reading.covariance() + DMatrix::identity(m, m) * FINEST_CM.powi(2);
+        let own = reading.observed.own_covariance();
+        let noise = own + DMatrix::identity(m, m) * FINEST_CM.powi(2);
         let Some(inverse) = noise.cholesky().map(|c| c.inverse()) else {
             continue;
         };
         let place = |q: &Quantity| quantities.iter().position(|p| p == q);
         let places: Vec<usize> = reading.quantities().iter().filter_map(place).collect();
-        let values = DVector::from_column_slice(reading.values());
-        let pull = &inverse * values;
+        let pull = &inverse * DVector::from_column_slice(reading.values());
+        let moved = &inverse * reading.observed.by_given();
         for (i, &a) in places.iter().enumerate() {
             weighed[a] += pull[i];
             for (j, &b) in places.iter().enumerate() {
                 information[(a, b)] += inverse[(i, j)];
             }
+            for g in 0..Given::COUNT {
+                by_given[(a, g)] += moved[(i, g)];
+            }
         }
     }
-    let covariance = information
+    let own = information
         .cholesky()
         .map_or_else(|| DMatrix::identity(n, n), |c| c.inverse());
-    let values = &covariance * weighed;
-    let even = (&covariance + covariance.transpose()) * 0.5;
-    Observed::new(quantities, values.iter().copied().collect(), even)
+    let values = (&own * weighed).iter().copied().collect();
+    let by_given = &own * by_given;
+    let even = (&own + own.transpose()) * 0.5;
+    Observed::reckoned(quantities, values, even, by_given, fitting)
         .expect("sums of covariances are one")
 }

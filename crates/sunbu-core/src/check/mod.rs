@@ -58,7 +58,7 @@ pub fn check(
     readings: &[Reading],
     ticks: &Ticks,
 ) -> Report {
-    let observed = combine(readings);
+    let observed = combine(fitting, readings);
     let diagnosis = diagnose(fitting, rules, planned, &observed);
     let skews = skewed(readings);
     // What is not alike on both sides counts as seen by eye once it is beyond doubt.

@@ -1,14 +1,18 @@
 //! The lines of a photo as they are and as the corrections would have them.
 
-use super::Report;
+use super::{Advice, Report};
 use crate::dressing::Dressing;
 use crate::photo::{Overlay, Shot, Skew, Subject, overlay};
 use crate::problem::Problem;
 
 impl Report {
-    /// The dressing as it would be with every correction made; as it was done when there is none.
+    /// The dressing as it would be with every change made that is advised; as it was done when there
+    /// is none.
     pub fn corrected(&self) -> Dressing {
-        let changes = self.diagnosis.correction.iter().flat_map(|c| &c.changes);
+        let changes = self.advice.iter().filter_map(|advice| match advice {
+            Advice::Change(change) => Some(change),
+            Advice::Way | Advice::Fault(_) => None,
+        });
         changes.fold(self.diagnosis.done, |dressing, change| {
             dressing.with(change.decision, change.to)
         })

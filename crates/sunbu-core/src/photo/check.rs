@@ -6,8 +6,9 @@ use crate::problem::{Fault, Problem};
 
 /// A picture's sides, in pixels: smaller ones show too little, larger ones no lens makes.
 pub const SIDE_PX: (u32, u32) = (100, 20_000);
-/// Focal length over the longer side: from a very wide lens to a long one.
-pub const FOCAL_RANGE: (f64, f64) = (0.3, 8.0);
+/// Focal length over the longer side: from a very wide lens to a long one. Chosen: holds every length
+/// that a marks file may tell, on a picture of any shape.
+pub const FOCAL_RANGE: (f64, f64) = (0.3, 12.0);
 /// Height of the lens above the floor, in centimetres.
 pub const LENS_HEIGHT_CM: (f64, f64) = (0.0, 400.0);
 /// Length of a tape in the picture, in centimetres.
@@ -49,9 +50,7 @@ pub(super) fn problems(shot: &Shot) -> Vec<Problem> {
             range(&format!("{place}.{axis}"), value, (0.0, most), "px");
         }
     }
-    if found.is_empty() {
-        found.extend(together(shot));
-    }
+    found.extend(together(shot));
     found
 }
 
@@ -91,7 +90,7 @@ fn points(shot: &Shot) -> Vec<(String, Pixel)> {
     all
 }
 
-/// What is wrong with marks that are each possible.
+/// What is wrong with the marks together.
 fn together(shot: &Shot) -> Vec<Problem> {
     let mut found = Vec::new();
     for &mark in shot.marks.keys() {
@@ -122,7 +121,7 @@ fn together(shot: &Shot) -> Vec<Problem> {
         found.push(contradiction(
             format!("marks.{}", Mark::Crown.key()),
             "crown-not-above-floor",
-            "must lie well above the floor mark: at least a seventh of the picture; were the two exchanged?",
+            "must lie well above the floor mark: at least 15 % of the picture's height; were the two exchanged?",
             vec![format!("marks.{}", Mark::Floor.key())],
         ));
     }

@@ -7,7 +7,7 @@ use super::mark::{Mark, Pixel, View};
 use super::shot::Shot;
 use super::sitting::{Sitting, Subject};
 use super::spot::Where;
-use super::way::turned;
+use super::way::straight;
 use crate::problem::Problem;
 
 /// What a mark lies on: which way to look for its edge in the picture.
@@ -35,7 +35,8 @@ pub struct Expected {
 
 /// Where each mark of this side is expected, once floor and crown are set. Every further mark that
 /// is set moves the others: the lens is found anew, and a hem that lies higher at one end is
-/// expected higher at the other, too.
+/// expected higher at the other, too. A front edge set at her left takes all that belongs to it along:
+/// a picture from a mirror, or right over left.
 ///
 /// # Errors
 /// As [`super::read`].
@@ -43,12 +44,8 @@ pub fn expect(
     subject: &Subject<'_>,
     shot: &Shot,
 ) -> Result<BTreeMap<Mark, Expected>, Vec<Problem>> {
-    let straight = if shot.mirrored {
-        turned(shot)
-    } else {
-        shot.clone()
-    };
-    let sitting = Sitting::new(subject, &straight)?;
+    let straight = straight(shot);
+    let sitting = Sitting::new(subject, &straight.shot)?;
     let camera = &sitting.fit.camera;
     let [width, height] = shot.size.map(f64::from);
     let mut all = BTreeMap::new();
@@ -59,20 +56,16 @@ pub fn expect(
         };
         let inside = (0.0..=width).contains(&at[0]) && (0.0..=height).contains(&at[1]);
         let in_sight = inside && !covered(&sitting, spot.mark) && faces(&sitting, i, place);
-        let (at, edge) = (at, edge(&sitting, i, at));
-        let expected = if shot.mirrored {
-            Expected {
-                at: [width - at[0], at[1]],
-                edge: match edge {
-                    Edge::Across([x, y]) => Edge::Across([-x, y]),
-                    other => other,
-                },
-                in_sight,
-            }
-        } else {
-            Expected { at, edge, in_sight }
+        let edge = match edge(&sitting, i, at) {
+            Edge::Across(way) => Edge::Across(straight.back_along(way)),
+            other => other,
         };
-        all.insert(spot.mark, expected);
+        let expected = Expected {
+            at: straight.back(at),
+            edge,
+            in_sight,
+        };
+        all.insert(straight.name(spot.mark), expected);
     }
     Ok(all)
 }

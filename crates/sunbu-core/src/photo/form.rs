@@ -69,20 +69,30 @@ impl Form {
         out
     }
 
-    /// Covariance with another; with itself, its variance.
-    pub fn covariance(&self, other: &Form, fitted: &DMatrix<f64>, fitting: &Fitting) -> f64 {
+    /// How it moves with a given.
+    pub fn by(&self, given: Given) -> f64 {
+        let own = self.by_given.iter().filter(|(g, _)| *g == given);
+        own.map(|(_, by)| by).sum()
+    }
+
+    /// Covariance with another, of what was fitted alone; with itself, its variance.
+    pub fn fitted_covariance(&self, other: &Form, fitted: &DMatrix<f64>) -> f64 {
         let by_fitted = self.by_fitted.iter().map(|&(i, a)| {
             let terms = other.by_fitted.iter().map(|&(j, b)| b * fitted[(i, j)]);
             a * terms.sum::<f64>()
         });
+        by_fitted.sum()
+    }
+
+    /// Variance, of what was fitted, what is given, and its own.
+    pub fn variance(&self, fitted: &DMatrix<f64>, fitting: &Fitting) -> f64 {
         let by_given = self.by_given.iter().map(|&(g, a)| {
-            let terms = other
-                .by_given
-                .iter()
-                .map(|&(h, b)| b * fitting.covariance(g, h));
-            a * terms.sum::<f64>()
+            let terms = self.by_given.iter();
+            a * terms
+                .map(|&(h, b)| b * fitting.covariance(g, h))
+                .sum::<f64>()
         });
-        by_fitted.sum::<f64>() + by_given.sum::<f64>()
+        self.fitted_covariance(self, fitted) + by_given.sum::<f64>() + self.own
     }
 
     /// Its own variance, beside what it has in common with others.

@@ -154,7 +154,10 @@ impl Marking {
                 self.shot.marks.remove(&mark);
                 continue;
             }
+            let [width, height] = self.shot.size.map(f64::from);
+            let inside = |[x, y]: &Pixel| (0.0..=width).contains(x) && (0.0..=height).contains(y);
             let snapped = self.snapping.then(|| snap(place.at, place.edge)).flatten();
+            let snapped = snapped.filter(inside);
             let trust = self.shot.marks.get(&mark).map(|placed| placed.trust);
             let placed = Placed {
                 at: snapped.unwrap_or(place.at),

@@ -135,14 +135,18 @@ fn sides(skew: Skew) -> &'static [[Mark; 2]] {
     }
 }
 
-/// Makes what was added at two places the same.
+/// Makes what was added to the heights of two places the same; where round her they lie stays.
 fn even(own: &mut BTreeMap<Mark, (usize, Vec<f64>)>, pair: [Mark; 2]) {
     let [a, b] = pair.map(|mark| own.get(&mark).map(|(_, added)| added.clone()));
     let Some((a, b)) = a.zip(b) else { return };
-    let mean: Vec<f64> = a.iter().zip(&b).map(|(a, b)| 0.5 * (a + b)).collect();
+    let Some((a, b)) = a.last().zip(b.last()) else {
+        return;
+    };
+    let mean = 0.5 * (a + b);
     for mark in pair {
-        if let Some((_, added)) = own.get_mut(&mark) {
-            added.clone_from(&mean);
+        // A place's height is the last of its own coordinates.
+        if let Some(height) = own.get_mut(&mark).and_then(|(_, added)| added.last_mut()) {
+            *height = mean;
         }
     }
 }

@@ -10,8 +10,8 @@ use super::forms::Forms;
 use super::mark::{Mark, Pixel, View};
 use super::shot::{Known, Shot};
 use super::sitting::{Sitting, Subject};
-use super::way::{Wrap, straight};
-use crate::dressing::Quantity;
+use super::way::{Wrap, straight, torn};
+use crate::dressing::{Fitting, Given, Observed, Quantity};
 use crate::keyed::keyed_enum;
 use crate::problem::Problem;
 
@@ -60,14 +60,14 @@ pub struct Reading {
     pub wrap: Wrap,
     /// The lens.
     pub camera: Camera,
-    quantities: Vec<Quantity>,
-    values: Vec<f64>,
-    covariance: DMatrix<f64>,
+    /// What was read, with its joint error.
+    pub observed: Observed,
     /// What is not alike on both sides.
     pub skews: BTreeMap<Skew, Known>,
     /// What was not read, and why.
     pub unseen: BTreeMap<Quantity, Unseen>,
-    /// Marks that no lens could see with all the others.
+    /// Marks that no lens could see with all the others, and those of a front edge that lie on both
+    /// sides of her.
     pub doubtful: Vec<Mark>,
     /// Where each mark falls when all are taken together, in pixels of the shot as it was given.
     pub fitted: BTreeMap<Mark, Pixel>,
@@ -76,26 +76,23 @@ pub struct Reading {
 impl Reading {
     /// The quantities that were read, in the order of their values and covariance.
     pub fn quantities(&self) -> &[Quantity] {
-        &self.quantities
+        self.observed.quantities()
     }
 
     /// Their values, in centimetres.
     pub fn values(&self) -> &[f64] {
-        &self.values
+        self.observed.values()
     }
 
     /// Their joint covariance, in cm².
     pub fn covariance(&self) -> &DMatrix<f64> {
-        &self.covariance
+        self.observed.covariance()
     }
 
     /// One quantity with its deviation, in centimetres; none when it was not read.
     pub fn get(&self, quantity: Quantity) -> Option<Known> {
-        let i = self.quantities.iter().position(|q| *q == quantity)?;
-        Some(Known {
-            value: self.values[i],
-            sd: self.covariance[(i, i)].max(0.0).sqrt(),
-        })
+        let (value, sd) = self.observed.reading(quantity)?;
+        Some(Known { value, sd })
     }
 }
 
@@ -118,21 +115,11 @@ pub fn read(subject: &Subject<'_>, shot: &Shot) -> Result<Reading, Vec<Problem>>
             }
         }
     }
-    let between = |a: &Form, b: &Form| a.covariance(b, &sitting.fit.covariance, subject.fitting);
-    let n = read.len();
-    let covariance = DMatrix::from_fn(n, n, |i, j| {
-        let own = if i == j {
-            read[i].1.own_variance()
-        } else {
-            0.0
-        };
-        between(&read[i].1, &read[j].1) + own
-    });
+    let observed = observed(&read, &sitting.fit.covariance, subject.fitting);
     let skews = Skew::ALL.iter().filter_map(|&skew| {
         let form = forms.skew(skew)?;
-        let sd = (between(&form, &form) + form.own_variance())
-            .max(0.0)
-            .sqrt();
+        let variance = form.variance(&sitting.fit.covariance, subject.fitting);
+        let sd = variance.max(0.0).sqrt();
         Some((
             skew,
             Known {
@@ -141,6 +128,16 @@ pub fn read(subject: &Subject<'_>, shot: &Shot) -> Result<Reading, Vec<Problem>>
             },
         ))
     });
+    let mut doubtful: Vec<Mark> = sitting
+        .off()
+        .filter(|(_, off)| *off > DOUBTFUL)
+        .map(|(mark, _)| straight.name(mark))
+        .collect();
+    for mark in torn(shot) {
+        if !doubtful.contains(&mark) {
+            doubtful.push(mark);
+        }
+    }
     let fitted = sitting
         .fitted()
         .map(|(mark, at)| (straight.name(mark), straight.back(at)));
@@ -148,16 +145,28 @@ pub fn read(subject: &Subject<'_>, shot: &Shot) -> Result<Reading, Vec<Problem>>
         view: shot.view,
         wrap: straight.way,
         camera: sitting.fit.camera,
-        values: read.iter().map(|(_, form)| form.value).collect(),
-        quantities: read.iter().map(|(quantity, _)| *quantity).collect(),
-        covariance,
+        observed,
         skews: skews.collect(),
         unseen,
-        doubtful: sitting
-            .off()
-            .filter(|(_, off)| *off > DOUBTFUL)
-            .map(|(mark, _)| straight.name(mark))
-            .collect(),
+        doubtful,
         fitted: fitted.collect(),
     })
+}
+
+/// What was read, with the error of fitting and that of what is given apart.
+fn observed(read: &[(Quantity, Form)], fitted: &DMatrix<f64>, fitting: &Fitting) -> Observed {
+    let n = read.len();
+    let own = DMatrix::from_fn(n, n, |i, j| {
+        let alone = if i == j {
+            read[i].1.own_variance()
+        } else {
+            0.0
+        };
+        read[i].1.fitted_covariance(&read[j].1, fitted) + alone
+    });
+    let by_given = DMatrix::from_fn(n, Given::COUNT, |i, g| read[i].1.by(Given::ALL[g]));
+    let quantities = read.iter().map(|(quantity, _)| *quantity).collect();
+    let values = read.iter().map(|(_, form)| form.value).collect();
+    Observed::reckoned(quantities, values, own, by_given, fitting)
+        .expect("straight functions of what was fitted have a covariance")
 }

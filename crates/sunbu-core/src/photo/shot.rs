@@ -58,8 +58,7 @@ pub struct Shot {
     /// Width and height of the upright picture, in pixels.
     pub size: [u32; 2],
     /// Focal length, as a share of the longer side of the whole picture that the lens made; none
-    /// when the photo does not say. Of a picture of 4 to 3, the 35 mm equivalent over 34.6: camera
-    /// makers set the diagonal of 43.27 mm equal (CIPA DCG-001).
+    /// when the photo does not say. See [`super::share_of_film`].
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub focal: Option<f64>,
     /// How high the lens stood above the floor, in centimetres.

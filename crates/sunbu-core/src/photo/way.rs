@@ -19,8 +19,29 @@ pub enum Wrap {
 
 /// Which panel lies on top as the marks of a front view have it.
 pub fn wrap(shot: &Shot) -> Wrap {
+    let off = edges_off(shot);
+    match () {
+        () if off.is_empty() => Wrap::Untold,
+        () if off.iter().all(|(_, o)| *o > CLEARLY) => Wrap::RightOverLeft,
+        () if off.iter().all(|(_, o)| *o < -CLEARLY) => Wrap::LeftOverRight,
+        () => Wrap::Untold,
+    }
+}
+
+/// The marks of the front edge, where some lie clearly at her right and others clearly at her left:
+/// no edge runs so, and one of the two is wrong.
+pub(super) fn torn(shot: &Shot) -> Vec<Mark> {
+    let off = edges_off(shot);
+    let both = off.iter().any(|(_, o)| *o > CLEARLY) && off.iter().any(|(_, o)| *o < -CLEARLY);
+    let marks = off.into_iter().map(|(mark, _)| mark);
+    if both { marks.collect() } else { Vec::new() }
+}
+
+/// Each mark of the outer front edge and how far to her left of the middle it lies, over the half
+/// breadth there.
+fn edges_off(shot: &Shot) -> Vec<(Mark, f64)> {
     if shot.view != View::Front {
-        return Wrap::Untold;
+        return Vec::new();
     }
     let at = |mark: Mark| shot.marks.get(&mark).map(|placed| placed.at);
     let pairs = [
@@ -48,22 +69,14 @@ pub fn wrap(shot: &Shot) -> Wrap {
         Some((floor[0] + share * (crown[0] - floor[0]), 0.1 * tall))
     };
     let edges = [Mark::UwamaeCorner, Mark::EdgeAtFold, Mark::CollarEnd];
-    let off: Vec<f64> = edges
-        .into_iter()
-        .filter_map(at)
-        .filter_map(|edge| {
-            let (middle, half) = beside(edge)?;
-            // Her right is at the picture's left, unless the picture comes from a mirror.
-            let off = (edge[0] - middle) / half.max(1.0);
-            Some(if shot.mirrored { -off } else { off })
-        })
-        .collect();
-    match () {
-        () if off.is_empty() => Wrap::Untold,
-        () if off.iter().all(|o| *o > CLEARLY) => Wrap::RightOverLeft,
-        () if off.iter().all(|o| *o < -CLEARLY) => Wrap::LeftOverRight,
-        () => Wrap::Untold,
-    }
+    let off = edges.into_iter().filter_map(|mark| {
+        let edge = at(mark)?;
+        let (middle, half) = beside(edge)?;
+        // Her right is at the picture's left, unless the picture comes from a mirror.
+        let off = (edge[0] - middle) / half.max(1.0);
+        Some((mark, if shot.mirrored { -off } else { off }))
+    });
+    off.collect()
 }
 
 /// A shot as it is read: never from a mirror, never right over left.
@@ -109,6 +122,11 @@ impl Straight {
         [self.turned.map_or(x, |width| width - x), y]
     }
 
+    /// A direction on the shot that is read, in the shot as it was given.
+    pub fn back_along(&self, [x, y]: [f64; 2]) -> [f64; 2] {
+        [if self.turned.is_some() { -x } else { x }, y]
+    }
+
     /// A mark of the shot that is read, as it was given.
     pub fn name(&self, mark: Mark) -> Mark {
         match self.way {
@@ -120,7 +138,7 @@ impl Straight {
 
 /// The shot as a lens without a mirror would have it: left and right of the picture exchanged.
 /// The names of the marks are the wearer's own and stay.
-pub(super) fn turned(shot: &Shot) -> Shot {
+fn turned(shot: &Shot) -> Shot {
     let width = f64::from(shot.size[0]);
     let flip = |[x, y]: Pixel| [width - x, y];
     let line = |[a, b]: [Pixel; 2]| [flip(a), flip(b)];

@@ -6,9 +6,9 @@
 //! girth under the collar end, the collars), so a few rounds do. The evidence is that of the straight
 //! model at the end (Laplace).
 
-use nalgebra::{DMatrix, DVector, SVector};
+use nalgebra::{DMatrix, SVector};
 
-use super::prior::{Offsets, Question, Rows, jacobian};
+use super::prior::{Offsets, Question, Rows};
 use super::sets::{Evidence, Set};
 use crate::dressing::decision::{Decision, Dressing};
 use crate::dressing::predict::INPUTS;
@@ -57,16 +57,13 @@ impl Belief {
             before[(d.index(), d.index())] += slab.sd * slab.sd;
             mean[d.index()] = slab.middle;
         }
-        let quantities = question.observed.quantities();
         let (mut offsets, mut seen) = (*start.0, *start.1);
         for round in 0..=ROUNDS {
-            let jacobian = jacobian(&seen, quantities);
+            let jacobian = question.rows(&seen);
             let joint = &jacobian * *before;
             let covariance = &joint * jacobian.transpose() + &question.noise;
             let moved = SVector::<f64, INPUTS>::from(offsets) - mean;
-            let innovation = DVector::from_fn(quantities.len(), |i, _| {
-                question.observed.values()[i] - seen.get(quantities[i]).value
-            }) + &jacobian * moved;
+            let innovation = question.residual(&seen, &offsets) + &jacobian * moved;
             let root = covariance.cholesky()?;
             let weights = root.solve(&innovation);
             let at = mean + joint.tr_mul(&weights);

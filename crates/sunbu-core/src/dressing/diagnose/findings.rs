@@ -3,12 +3,12 @@
 use nalgebra::DMatrix;
 
 use super::belief::Belief;
-use super::prior::Question;
+use super::prior::{FINEST_CM, Question};
 use super::report::{Finding, Parts};
 use crate::dressing::decision::Decision;
 use crate::dressing::plan::MET_WITHIN_CM;
 use crate::dressing::predict::INPUTS;
-use crate::dressing::quantity::{Appearance, Quantity};
+use crate::dressing::quantity::Appearance;
 use crate::dressing::steps::step_of;
 use crate::measure::Z_90;
 use crate::scalar::Dual;
@@ -34,7 +34,8 @@ pub(super) fn findings(
     };
     for (place, &quantity) in question.observed.quantities().iter().enumerate() {
         let cm = question.observed.values()[place];
-        let half = Z_90 * question.noise[(place, place)].max(0.0).sqrt();
+        let variance = question.observed.covariance()[(place, place)] + FINEST_CM * FINEST_CM;
+        let half = Z_90 * variance.max(0.0).sqrt();
         let planned = at_plan.get(quantity).value;
         let target = question.rules.target(quantity);
         let miss = |cm: f64| target.map_or(0.0, |t| t.miss(cm));
@@ -45,7 +46,7 @@ pub(super) fn findings(
             believed: belief.seen.get(quantity).value,
             planned,
             miss: miss(cm),
-            parts: parts(belief, at_plan, quantity, cm),
+            parts: parts(question, belief, at_plan, place),
         };
         // The end of the interval that lies nearest to the range.
         let surely_out = match finding.miss {
@@ -75,11 +76,14 @@ pub(super) fn findings(
 /// believed in, which is exact where the model bends evenly between the two. What the parts leave
 /// is the error of reading.
 fn parts(
+    question: &Question<'_>,
     belief: &Belief,
     at_plan: &Appearance<Dual<INPUTS>>,
-    quantity: Quantity,
-    cm: f64,
+    place: usize,
 ) -> Parts {
+    let quantity = question.observed.quantities()[place];
+    let cm = question.observed.values()[place];
+    let by_given = question.observed.by_given();
     let (plan, now) = (at_plan.get(quantity), belief.seen.get(quantity));
     let part = |i: usize| 0.5 * (plan.grad[i] + now.grad[i]) * belief.offsets[i];
     let mut out = Parts::default();
@@ -90,7 +94,11 @@ fn parts(
         }
     }
     out.causes.sort_by_key(|&(d, _)| (step_of(d), d));
-    out.given = (Decision::COUNT..INPUTS).map(part).sum();
+    // A reading that was reckoned with a given as foretold is off by as much as the given is.
+    let reckoned = |i: usize| by_given[(place, i - Decision::COUNT)] * belief.offsets[i];
+    out.given = (Decision::COUNT..INPUTS)
+        .map(|i| part(i) - reckoned(i))
+        .sum();
     out.unexplained = cm - plan.value - out.whole();
     out
 }

@@ -3,6 +3,7 @@
 use nalgebra::DMatrix;
 use thiserror::Error;
 
+use crate::dressing::given::{Fitting, Given};
 use crate::dressing::quantity::Quantity;
 
 /// No length of a dressed person is greater, in centimetres; no reading may be.
@@ -17,7 +18,12 @@ const ROUNDING: f64 = 1e-9;
 pub struct Observed {
     quantities: Vec<Quantity>,
     values: Vec<f64>,
+    /// Of the values as lengths of the dressing.
     covariance: DMatrix<f64>,
+    /// Of the values with the givens as they were taken to be.
+    own: DMatrix<f64>,
+    /// How each value moves with each given.
+    by_given: DMatrix<f64>,
 }
 
 /// Why readings cannot stand.
@@ -129,10 +135,46 @@ impl Observed {
         if !is_covariance(&covariance) {
             return Err(ObservedError::NoCovariance);
         }
+        let by_given = DMatrix::zeros(quantities.len(), Given::COUNT);
         Ok(Self {
             quantities,
             values,
+            own: covariance.clone(),
             covariance,
+            by_given,
+        })
+    }
+
+    /// Readings that were reckoned with what is given of body and garment: an obi's height over the
+    /// hip bone, read off a photo, is its height over the floor less that of the bone as it was taped
+    /// or foretold. `own` is their joint error in cm² were the givens known; `by_given` has a row for
+    /// each reading and a column for each given: how the reading moves with it. Where the dressing
+    /// hangs on the same given, the two errors are one and not two.
+    ///
+    /// # Errors
+    /// As [`Self::new`]; [`ObservedError::Size`] also where `by_given` has another shape.
+    pub fn reckoned(
+        quantities: Vec<Quantity>,
+        values: Vec<f64>,
+        own: DMatrix<f64>,
+        by_given: DMatrix<f64>,
+        fitting: &Fitting,
+    ) -> Result<Self, ObservedError> {
+        let (rows, columns) = by_given.shape();
+        if (rows, columns) != (quantities.len(), Given::COUNT) {
+            return Err(ObservedError::Size {
+                rows,
+                columns,
+                wanted: quantities.len(),
+            });
+        }
+        let plain = Self::new(quantities, values, own)?;
+        let covariance = &plain.own + shared(&by_given, fitting);
+        let whole = Self::new(plain.quantities, plain.values, covariance)?;
+        Ok(Self {
+            own: plain.own,
+            by_given,
+            ..whole
         })
     }
 
@@ -164,9 +206,19 @@ impl Observed {
         &self.values
     }
 
-    /// Their joint error, in cm².
+    /// Their joint error as lengths of the dressing, in cm².
     pub fn covariance(&self) -> &DMatrix<f64> {
         &self.covariance
+    }
+
+    /// Their joint error were the givens known, in cm².
+    pub fn own_covariance(&self) -> &DMatrix<f64> {
+        &self.own
+    }
+
+    /// How each reading moves with each given, in centimetres to the given's unit.
+    pub fn by_given(&self) -> &DMatrix<f64> {
+        &self.by_given
     }
 
     /// One reading with its standard deviation, in centimetres; none where it was not read.
@@ -175,6 +227,15 @@ impl Observed {
         let variance = self.covariance[(place, place)];
         Some((self.values[place], variance.max(0.0).sqrt()))
     }
+}
+
+/// The part of a joint error that comes from what is given, in cm².
+pub(crate) fn shared(by_given: &DMatrix<f64>, fitting: &Fitting) -> DMatrix<f64> {
+    let given = DMatrix::from_fn(Given::COUNT, Given::COUNT, |i, j| {
+        fitting.covariance(Given::ALL[i], Given::ALL[j])
+    });
+    let whole = by_given * given * by_given.transpose();
+    (&whole + whole.transpose()) * 0.5
 }
 
 /// Whether a matrix of finite numbers is symmetric and positive semidefinite, up to rounding.

@@ -1,13 +1,13 @@
 //! What is believed before looking: how far hands stray, what it is to be wrong, what is given.
 
-use nalgebra::{Const, DMatrix, Dyn, OMatrix, SMatrix};
+use nalgebra::{Const, DMatrix, DVector, Dyn, OMatrix, SMatrix};
 
 use super::observed::Observed;
 use crate::dressing::decision::{Decision, Dressing};
 use crate::dressing::forward::appearance;
 use crate::dressing::given::{Fitting, Given};
 use crate::dressing::predict::INPUTS;
-use crate::dressing::quantity::{Appearance, Quantity};
+use crate::dressing::quantity::Appearance;
 use crate::dressing::standard::Rules;
 use crate::scalar::Dual;
 
@@ -36,7 +36,7 @@ const UNSEEN: f64 = 1e-4;
 const REACH_SPREADS: f64 = 3.5;
 
 /// No reading is taken to be more exact, in centimetres: cloth has a thickness, an edge a width.
-const FINEST_CM: f64 = 0.05;
+pub(super) const FINEST_CM: f64 = 0.05;
 
 /// How far beyond what can be done the model may be asked, in centimetres.
 const BEYOND_CM: f64 = 1.0;
@@ -97,7 +97,7 @@ pub(super) struct Question<'a> {
     pub(super) rules: &'a Rules,
     pub(super) planned: &'a Dressing,
     pub(super) observed: &'a Observed,
-    /// Covariance of the reading, with the finest error of a reading put in.
+    /// Covariance of the reading were the givens known, with the finest error of a reading put in.
     pub(super) noise: DMatrix<f64>,
     /// Covariance of the inputs when every decision is done as planned.
     pub(super) inputs: Box<SMatrix<f64, INPUTS, INPUTS>>,
@@ -110,7 +110,7 @@ impl<'a> Question<'a> {
         planned: &'a Dressing,
         observed: &'a Observed,
     ) -> Self {
-        let mut noise = observed.covariance().clone();
+        let mut noise = observed.own_covariance().clone();
         for i in 0..noise.nrows() {
             noise[(i, i)] += FINEST_CM * FINEST_CM;
         }
@@ -153,6 +153,34 @@ impl<'a> Question<'a> {
             |d| self.planned.get(d) + offsets[d.index()],
             |g| self.fitting.value(g) + offsets[Decision::COUNT + g.index()],
         )
+    }
+
+    /// How what is read changes with all inputs. A reading that was reckoned with a given takes that
+    /// one as it was foretold, and so differs from what is seen by as much as the given does.
+    pub(super) fn rows(&self, seen: &Appearance<Dual<INPUTS>>) -> Rows {
+        let quantities = self.observed.quantities();
+        let by_given = self.observed.by_given();
+        let (rows, columns) = (Dyn(quantities.len()), Const::<INPUTS>);
+        Rows::from_fn_generic(rows, columns, |i, j| {
+            let reckoned = j
+                .checked_sub(Decision::COUNT)
+                .map_or(0.0, |g| by_given[(i, g)]);
+            seen.get(quantities[i]).grad[j] - reckoned
+        })
+    }
+
+    /// What was read less what would be read with these inputs, in centimetres.
+    pub(super) fn residual(
+        &self,
+        seen: &Appearance<Dual<INPUTS>>,
+        offsets: &Offsets,
+    ) -> DVector<f64> {
+        let given = DVector::from_column_slice(&offsets[Decision::COUNT..]);
+        let reckoned = self.observed.by_given() * given;
+        let quantities = self.observed.quantities();
+        DVector::from_fn(quantities.len(), |i, _| {
+            self.observed.values()[i] - seen.get(quantities[i]).value + reckoned[i]
+        })
     }
 
     /// The inputs brought back to where the model means anything: a little beyond what can be done,
@@ -208,10 +236,4 @@ impl<'a> Question<'a> {
             down: slab(down, -1.0),
         }
     }
-}
-
-/// Rows of the Jacobian: what was read, by all inputs.
-pub(super) fn jacobian(seen: &Appearance<Dual<INPUTS>>, quantities: &[Quantity]) -> Rows {
-    let (rows, columns) = (Dyn(quantities.len()), Const::<INPUTS>);
-    Rows::from_fn_generic(rows, columns, |i, j| seen.get(quantities[i]).grad[j])
 }

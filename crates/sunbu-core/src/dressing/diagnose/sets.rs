@@ -11,10 +11,10 @@
 //!
 //! (Woodbury; the matrix determinant lemma), so a set of three costs a Cholesky root of size three.
 
-use nalgebra::{DMatrix, DVector, SMatrix, SVector};
+use nalgebra::{DMatrix, SMatrix, SVector};
 
 use super::belief::Belief;
-use super::prior::{Offsets, Question, Stray, WRONG_SHARE, jacobian};
+use super::prior::{Offsets, Question, Stray, WRONG_SHARE};
 use crate::dressing::decision::Decision;
 use crate::dressing::predict::INPUTS;
 use crate::dressing::quantity::Appearance;
@@ -95,11 +95,10 @@ impl Evidence {
         strays: [Stray; N],
     ) -> Self {
         let quantities = question.observed.quantities();
-        let jacobian = jacobian(seen, quantities);
+        let jacobian = question.rows(seen);
         let expected = &jacobian * *question.inputs * jacobian.transpose() + &question.noise;
-        let residual = DVector::from_fn(quantities.len(), |i, _| {
-            question.observed.values()[i] - seen.get(quantities[i]).value
-        }) + &jacobian * SVector::<f64, INPUTS>::from(*offsets);
+        let moved = SVector::<f64, INPUTS>::from(*offsets);
+        let residual = question.residual(seen, offsets) + &jacobian * moved;
         let by_decision = jacobian.columns(0, N).into_owned();
         // A covariance with the finest error of a reading on its diagonal has a root.
         let whitened = expected.clone().cholesky().map(|root| {

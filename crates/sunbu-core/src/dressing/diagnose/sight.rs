@@ -21,7 +21,7 @@ impl Sight {
     /// the inner panel, whose corner hangs behind the outer one as it should.
     pub fn of(quantity: Quantity) -> Self {
         use Quantity as Q;
-        use View::{Back, Front, Left, Right};
+        use View::{Back, Front, Right};
         match quantity {
             Q::HemBack => Self::Photo(&[Back, Front]),
             Q::BackSeamHip
@@ -31,10 +31,11 @@ impl Sight {
             | Q::NapeDrop
             | Q::DrumHeight
             | Q::TareLength => Self::Photo(&[Back]),
-            Q::UwamaeCorner | Q::FrontCover | Q::CollarEndVisible | Q::FoldRight | Q::FoldSlant => {
+            Q::UwamaeCorner | Q::FrontCover | Q::CollarEndVisible | Q::FoldRight => {
                 Self::Photo(&[Front, Right])
             }
-            Q::HemTaper
+            Q::FoldSlant
+            | Q::HemTaper
             | Q::HemLoop
             | Q::FoldFront
             | Q::JubanCrossing
@@ -43,7 +44,7 @@ impl Sight {
             | Q::KimonoHold
             | Q::ObiOverHipBone
             | Q::ObiageShow => Self::Photo(&[Front]),
-            Q::SleeveShort => Self::Photo(&[Front, Back, Left, Right]),
+            Q::SleeveShort => Self::Photo(&[Front, Back]),
             Q::KoshihimoOverHipBone | Q::KoshihimoSlope | Q::CollarEndClearance => Self::Felt,
             Q::ShitamaeAboveUwamae
             | Q::InnerCover

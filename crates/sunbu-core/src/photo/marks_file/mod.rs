@@ -29,7 +29,6 @@ mod read;
 mod shot;
 mod write;
 
-use super::check::FOCAL_RANGE;
 use super::mark::{Marks, View};
 use super::shot::{Line, References};
 use crate::fault::Ticks;
@@ -38,11 +37,8 @@ use crate::measure::Reading;
 /// Most bytes of a marks file that are read: a hundred times the longest real one. Chosen.
 pub const MAX_MARKS_BYTES: usize = 1024 * 1024;
 
-/// Width of 35 mm film, in millimetres.
-const FILM_MM: f64 = 36.0;
-
-/// Focal length as on 35 mm film, in millimetres: [`FOCAL_RANGE`] of the film's width.
-pub const FOCAL_MM: (f64, f64) = (FOCAL_RANGE.0 * FILM_MM, FOCAL_RANGE.1 * FILM_MM);
+/// Focal lengths on 35 mm film that a marks file may tell, in mm: a very wide lens to a long one.
+pub const FOCAL_MM: (f64, f64) = (11.0, 270.0);
 
 /// A tape in the picture.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,10 +1,11 @@
 //! From the marks of a file to a shot of a photo.
 
 use super::super::check::problems;
+use super::super::film::share_of_film;
 use super::super::mark::{Marks, Pixel, Placed};
 use super::super::marking::LENS_HEIGHT_SD_CM;
 use super::super::shot::{Known, Line, References, Shot, Tape};
-use super::{FILM_MM, MarksFile};
+use super::MarksFile;
 use crate::measure::Length;
 use crate::problem::{Fault, Problem};
 
@@ -42,7 +43,7 @@ impl MarksFile {
         Shot {
             view: self.view,
             size,
-            focal: self.focal_mm.map(|mm| mm / FILM_MM).or(focal),
+            focal: self.focal_mm.map(|mm| share_of_film(mm, size)).or(focal),
             lens_height_cm: self.lens_height.map(|height| Known {
                 value: height.length.cm(),
                 sd: height.sd.map_or(LENS_HEIGHT_SD_CM, Length::cm),
