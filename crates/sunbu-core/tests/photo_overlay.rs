@@ -64,6 +64,8 @@ fn what_was_added_to_a_place_stays_with_it() {
     // The hem hangs lower at her left than any dressing of the model would have it.
     let left = shot.marks.get_mut(&Mark::HemLeft).expect("it is in sight");
     left.at[1] += 20.0;
+    // And further out than the tape would have it.
+    left.at[0] += 15.0;
     let subject = woman.subject(&woman.planned);
     let pair = (&woman.planned, &woman.planned);
     let kept = overlay(&subject, &shot, pair, &[]).expect("it reads");
@@ -76,6 +78,10 @@ fn what_was_added_to_a_place_stays_with_it() {
     assert!(left.by_cm[2] > 0.4, "{} cm up", left.by_cm[2]);
     let sum = left.by_cm[2] + right.by_cm[2];
     assert!(sum.abs() < 1e-9, "both sides meet in the middle: {sum} cm");
+    for moved in [left, right] {
+        let aside = moved.by_cm[0].hypot(moved.by_cm[1]);
+        assert!(aside < 0.3, "made level, a line slides {aside} cm round her");
+    }
 }
 
 #[test]
