@@ -5,6 +5,7 @@ mod canvas;
 mod curve;
 mod drawn;
 pub mod explain;
+mod feedback;
 mod figure;
 mod labels;
 mod legend;
@@ -33,6 +34,7 @@ extern crate self as sunbu_draw;
 mod bench;
 
 pub use curve::Pt;
+pub use feedback::{Feedback, feedback};
 pub use figure::{Labels, Scene, Style, figure};
 pub use look::stylesheet;
 pub use notes::{Note, notes};

@@ -26,6 +26,8 @@ pub struct Photo {
     pub marking: Option<Marking>,
     /// What nobody is to see on a picture that leaves the studio; none when nothing is hidden.
     pub hidden: Option<Hidden>,
+    /// Whether somebody has said what is to be hidden, or that nothing is.
+    pub decided: bool,
 }
 
 /// A photo to keep.
@@ -167,7 +169,7 @@ impl Store {
         Ok(revision + 1)
     }
 
-    /// Keeps what nobody is to see of a photo; with none, all is shown. The last save counts.
+    /// Keeps what nobody is to see of a photo; with none, that all is shown. The last save counts.
     ///
     /// # Errors
     /// [`StoreError::NotFound`], or when the store cannot be written.
@@ -176,10 +178,9 @@ impl Store {
         (check, id): (i64, i64),
         hidden: Option<Hidden>,
     ) -> Result<(), StoreError> {
-        let text = hidden.map(|hidden| serde_json::to_string(&hidden));
-        let text = text
-            .transpose()
-            .map_err(|why| StoreError::Other(why.to_string()))?;
+        // No box is written as `null`: a column without a text was never decided on.
+        let text =
+            serde_json::to_string(&hidden).map_err(|why| StoreError::Other(why.to_string()))?;
         let tx = self.connection.transaction()?;
         let changed = tx.execute(
             "UPDATE photo SET hidden_json = ?3 WHERE checkup_id = ?1 AND id = ?2",
@@ -205,9 +206,13 @@ fn read(row: &Row<'_>) -> Result<Photo, StoreError> {
     let view = View::from_key(&key)
         .ok_or_else(|| StoreError::Damaged(format!("photo {id} is of no side: {key}")))?;
     let marking: Option<Marking> = serde_json::from_str(&marking).ok();
-    let hidden: Option<Text> = row.get(6)?;
+    let text: Option<Text> = row.get(6)?;
+    let decided = text.is_some();
     // What was hidden must not show because it no longer reads.
-    let hidden = hidden.map(|Text(text)| serde_json::from_str(&text).unwrap_or(Hidden::WHOLE));
+    let hidden = text.and_then(|Text(text)| {
+        let kept: Option<Hidden> = serde_json::from_str(&text).unwrap_or(Some(Hidden::WHOLE));
+        kept
+    });
     Ok(Photo {
         id,
         check: row.get(1)?,
@@ -216,5 +221,6 @@ fn read(row: &Row<'_>) -> Result<Photo, StoreError> {
         view,
         marking: marking.filter(|marking| marking.shot.view == view),
         hidden,
+        decided,
     })
 }

@@ -175,7 +175,8 @@ fn a_box_over_a_face_is_kept_with_its_photo_and_hides_all_once_it_no_longer_read
     let (_, _, check) = begun(&mut store);
     let photo = add(&mut store, check, View::Front, b"jpeg").unwrap();
     let hidden = |store: &Store| store.photo(check, photo).unwrap().hidden;
-    assert_eq!(hidden(&store), None);
+    let decided = |store: &Store| store.photo(check, photo).unwrap().decided;
+    assert_eq!((hidden(&store), decided(&store)), (None, false));
     let face = Hidden::new(0.4, 0.05, 0.2, 0.15).unwrap();
     store.hide((check, photo), Some(face)).unwrap();
     assert_eq!(hidden(&store), Some(face));
@@ -194,7 +195,7 @@ fn a_box_over_a_face_is_kept_with_its_photo_and_hides_all_once_it_no_longer_read
     other.execute(sql, []).unwrap();
     assert_eq!(hidden(&store), Some(Hidden::WHOLE));
     store.hide((check, photo), None).unwrap();
-    assert_eq!(hidden(&store), None);
+    assert_eq!((hidden(&store), decided(&store)), (None, true));
 }
 
 #[test]

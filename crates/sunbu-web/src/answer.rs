@@ -57,6 +57,16 @@ pub(crate) fn jpeg(bytes: Vec<u8>) -> Response {
     ([(header::CONTENT_TYPE, "image/jpeg")], bytes).into_response()
 }
 
+/// A drawing as a picture, to be kept under this name.
+pub(crate) fn png(bytes: Vec<u8>, name: &str) -> Response {
+    let kept_as = format!("attachment; filename=\"{name}\"");
+    let head = [
+        (header::CONTENT_TYPE, "image/png".to_owned()),
+        (header::CONTENT_DISPOSITION, kept_as),
+    ];
+    (head, bytes).into_response()
+}
+
 /// A JSON document, for our own scripts.
 pub(crate) fn json(value: &serde_json::Value) -> Response {
     (

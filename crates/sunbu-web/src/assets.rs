@@ -29,6 +29,8 @@ macro_rules! assets {
 
 assets! {
     "style.css" "text/css; charset=utf-8";
+    "report.css" "text/css; charset=utf-8";
+    "sheet.js" "text/javascript; charset=utf-8";
     "plan.js" "text/javascript; charset=utf-8";
     "check.js" "text/javascript; charset=utf-8";
     "form.js" "text/javascript; charset=utf-8";

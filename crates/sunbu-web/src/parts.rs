@@ -39,6 +39,8 @@ pub(crate) struct Frame<'a> {
     pub here: Here,
     /// Scripts it needs, by asset name.
     pub scripts: &'a [&'a str],
+    /// Style sheets it needs beside that of every page, by asset name.
+    pub styles: &'a [&'a str],
     /// Class of the main part, for pages with a layout of their own.
     pub class: Option<&'a str>,
 }
@@ -50,6 +52,7 @@ impl<'a> Frame<'a> {
             title,
             here,
             scripts: &[],
+            styles: &[],
             class: None,
         }
     }
@@ -58,6 +61,12 @@ impl<'a> Frame<'a> {
     #[must_use]
     pub fn with(self, scripts: &'a [&'a str]) -> Self {
         Self { scripts, ..self }
+    }
+
+    /// The same with these style sheets.
+    #[must_use]
+    pub fn styled(self, styles: &'a [&'a str]) -> Self {
+        Self { styles, ..self }
     }
 }
 
@@ -73,6 +82,7 @@ pub(crate) fn frame(ask: &Ask, frame: &Frame<'_>, body: &Markup) -> Markup {
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 title { (frame.title) " – Sunbu" }
                 link rel="stylesheet" href=(assets::path("style.css"));
+@for style in frame.styles { link rel="stylesheet" href=(assets::path(style)); }
                 link rel="icon" href=(assets::path("icon.svg")) type="image/svg+xml";
                 @for script in frame.scripts {
                     script type="module" src=(assets::path(script)) {}

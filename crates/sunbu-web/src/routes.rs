@@ -126,6 +126,18 @@ fn checks() -> Router<Room> {
             get_at(check::photos::picture),
         )
         .route(
+            "/checks/{check}/photos/{photo}/shown.jpg",
+            get_at(check::pictured::shown),
+        )
+        .route(
+            "/checks/{check}/photos/{photo}/hidden",
+            post_at(check::face::save),
+        )
+        .route("/checks/{check}/report", get_at(check::report::show))
+        .route("/checks/{check}/sheet", get_at(check::sheet::show))
+        .route("/checks/{check}/sheet.png", get_at(check::sheet::picture))
+        .route("/checks/{check}/message.txt", get_at(check::sheet::text))
+        .route(
             "/checks/{check}/photos/{photo}/erase",
             post_at(check::photos::erase),
         )
@@ -163,9 +175,9 @@ fn from_elsewhere(_: tower_http::csrf::ProtectionError) -> Response {
     answer::plain(StatusCode::FORBIDDEN, &texts.collect::<Vec<_>>().join("\n"))
 }
 
-/// Every address of a page that is only looked at, on a studio that has this person, garment and
-/// saved plan: what an audit of all pages visits.
-pub fn page_list(person: i64, garment: i64, plan: i64) -> Vec<String> {
+/// Every address of a page that is only looked at, on a studio that has this person, garment, saved
+/// plan, and check with its photo: what an audit of all pages visits.
+pub fn page_list(person: i64, garment: i64, plan: i64, check: i64, _photo: i64) -> Vec<String> {
     let fixed = [
         "/",
         "/people",
@@ -173,6 +185,8 @@ pub fn page_list(person: i64, garment: i64, plan: i64) -> Vec<String> {
         "/garments",
         "/garments/new",
         "/plans",
+        "/checks",
+        "/checks/new",
         "/rules",
         "/rules/toml",
         "/rules/reset",
@@ -195,6 +209,10 @@ pub fn page_list(person: i64, garment: i64, plan: i64) -> Vec<String> {
     for page in ["", "/print", "/erase"] {
         all.push(format!("/plans/{plan}{page}"));
     }
+    for page in ["", "/report", "/sheet", "/erase"] {
+        all.push(format!("/checks/{check}{page}"));
+    }
+    all.push(format!("/checks/{check}/report?eye=tall&distance=1"));
     all.extend(
         Occasion::ALL
             .iter()

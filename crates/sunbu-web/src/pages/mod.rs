@@ -6,6 +6,7 @@ pub(crate) mod form;
 mod garment_form;
 pub(crate) mod garments;
 pub(crate) mod home;
+pub(crate) mod onlookers;
 pub(crate) mod people;
 mod person_form;
 pub(crate) mod plan;

@@ -15,6 +15,7 @@ use sunbu_draw::{Page, Scene};
 use sunbu_store::{NewPlan, SavedPlan, StoreError, Unread};
 use sunbu_words::Words;
 
+use super::onlookers::{self, Place};
 use super::plan_parts::{self as parts, Free, Missed};
 use super::unread;
 use crate::answer::{go, json, page_with, svg};
@@ -229,6 +230,11 @@ impl Bench {
         )
     }
 
+    /// The hem of the shown dressing as others see it.
+    fn sights(&self, w: &Words, shown: &Plan, place: &Place) -> Markup {
+        onlookers::sights(w, (&self.body, &self.fitting), shown, place)
+    }
+
     /// The page's path.
     pub fn path(&self) -> String {
         let (person, garment) = self.ids;
@@ -256,7 +262,8 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let bench = Bench::set(room, ask, &state)?;
     if state.ask {
         let (state, _) = bench.work(state);
-        return Ok(go(&format!("{}?{}", bench.path(), state.query())));
+        let place = Place::read(ask.query()).query();
+        return Ok(go(&format!("{}?{}{place}", bench.path(), state.query())));
     }
     draw_page(room, ask, &bench, state, None)
 }
@@ -277,6 +284,7 @@ fn draw_page(
     let scene = bench.scene(&shown, Some(&wanted), w, &title);
     let plan_name = ask.sent("title").unwrap_or("");
     let deep = ask.queried("ways").is_some();
+    let place = Place::read(ask.query());
     let body = html! {
         p.crumb {
             a href={ "/people/" (bench.ids.0) } { (bench.case.person.name) } " · "
@@ -323,6 +331,10 @@ fn draw_page(
         @if !deep && shown.misses > 0.0 {
             noscript { p { a href={ (path) "?" (state.query()) "&ways=1#ways" } { (w.get("plan-ways-out")) } } }
         }
+        h2 #seen-title { (w.get("seen-title")) }
+        p { (w.get("seen-planned")) }
+        div #sights { (bench.sights(w, &shown, &place)) }
+        (onlookers::fields(w, &place, Some("dressing")))
         h2 #steps-title { (w.get("plan-steps")) }
         div #steps { (bench.steps_part(w, &shown)) }
         h2 #save { (w.get("plan-save")) }
@@ -358,7 +370,7 @@ pub(crate) fn redraw(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let w = ask.words();
     let state = State::read(ask.query());
     let bench = Bench::set(room, ask, &state)?;
-    if let Some(told) = wrong_fields(w, &state) {
+    if let Some(told) = wrong_fields(ask, &state) {
         return Ok(told);
     }
     let asked = state.ask;
@@ -375,6 +387,12 @@ pub(crate) fn redraw(room: &Room, ask: &Ask) -> Result<Response, Fault> {
         "steps": bench.steps_part(w, &shown).into_string(),
         "ways": parts::ways(w, &bench.missed(&state, &shown, false)).into_string(),
     });
+    let place = Place::read(ask.query());
+    changed["sights"] = bench.sights(w, &shown, &place).into_string().into();
+    for (field, wrong) in place.wrongs(w) {
+        // The script puts it into the page as markup: what was typed must not become any.
+        changed[format!("{field}-wrong")] = html! { (wrong) }.into_string().into();
+    }
     // The knobs are only replaced when the planner has moved them.
     if asked {
         changed["knobs"] = parts::knobs(w, &state, &bench.rules).into_string().into();
@@ -384,7 +402,7 @@ pub(crate) fn redraw(room: &Room, ask: &Ask) -> Result<Response, Fault> {
         .map(|(decision, cm)| (decision.key().to_owned(), (*cm).into()))
         .collect();
     Ok(json(&json!({
-        "query": state.query(),
+        "query": state.query() + &place.query(),
         "problems": {},
         "values_cm": values_cm,
         "parts": changed,
@@ -392,7 +410,8 @@ pub(crate) fn redraw(room: &Room, ask: &Ask) -> Result<Response, Fault> {
 }
 
 /// What is wrong with a state, for the script; none when all can be read.
-fn wrong_fields(w: &Words, state: &State) -> Option<Response> {
+fn wrong_fields(ask: &Ask, state: &State) -> Option<Response> {
+    let w = ask.words();
     let problems = state.problems();
     if problems.is_empty() {
         return None;
@@ -402,7 +421,7 @@ fn wrong_fields(w: &Words, state: &State) -> Option<Response> {
         .map(|problem| (problem.place.clone(), w.fault(problem).into()))
         .collect();
     Some(json(&json!({
-        "query": state.query(),
+        "query": state.query() + &Place::read(ask.query()).query(),
         "problems": told,
         "parts": {},
     })))
@@ -413,7 +432,7 @@ pub(crate) fn find_ways_out(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let w = ask.words();
     let state = State::read(ask.query());
     let bench = Bench::set(room, ask, &state)?;
-    if let Some(told) = wrong_fields(w, &state) {
+    if let Some(told) = wrong_fields(ask, &state) {
         return Ok(told);
     }
     let (state, shown) = bench.work(state);

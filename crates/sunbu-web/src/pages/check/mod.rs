@@ -1,11 +1,16 @@
 //! The check of a finished dressing: begun from a plan or for a stranger, its photos, what the eye
-//! saw.
+//! saw, what it all comes to, and the sheet to hand over.
 
 pub(crate) mod begin;
 mod checked;
 pub(crate) mod eye;
+pub(crate) mod face;
 pub(crate) mod list;
 pub(crate) mod photos;
+pub(crate) mod pictured;
+pub(crate) mod report;
+pub(crate) mod sheet;
 pub(crate) mod show;
+mod told;
 
-pub(crate) use checked::{Checked, photo, photo_ids};
+pub(crate) use checked::{Checked, Read, photo, photo_ids};
