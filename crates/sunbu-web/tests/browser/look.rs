@@ -26,11 +26,11 @@ async fn keep_a_plan(browser: &Browser, studio: &Studio) -> i64 {
 }
 
 async fn look_at_everything(view: View) {
-    let studio = Studio::demo(view.language).await;
+    let (studio, check, photo) = Studio::demo_with_a_check(view.language).await;
     let browser = Browser::open(view).await.expect("a browser");
     let plan = keep_a_plan(&browser, &studio).await;
     let mut faults = Vec::new();
-    for path in page_list(PERSON, GARMENT, plan) {
+    for path in page_list(PERSON, GARMENT, plan, check, photo) {
         let status = if path == "/nowhere" { 404 } else { 200 };
         let page = Page::new(path).with_status(status);
         faults.extend(

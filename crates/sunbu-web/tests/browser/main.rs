@@ -1,7 +1,10 @@
 //! The pages in a real browser: every one of them on a phone and at a desk in both languages,
 //! and what happens under the hands.
 
+#[path = "../support/dressed.rs"]
+mod dressed;
 mod hands;
 mod layout;
 mod look;
+mod sheet;
 mod studio;

@@ -2,10 +2,13 @@
 
 use sunbu_browser_tests::{Browser, Language, View};
 use sunbu_core::demo;
+use sunbu_core::fault::Fault;
 use sunbu_store::Store;
 use sunbu_web::App;
 use tokio::net::TcpListener;
 use tokio::sync::oneshot;
+
+use crate::dressed;
 
 const NOW: &str = "2026-03-01T09:30:00+09:00";
 
@@ -31,15 +34,29 @@ pub struct Studio {
 impl Studio {
     /// Opens the demo studio with names in this language.
     pub async fn demo(language: Language) -> Self {
-        let mut store = Store::in_memory().expect("a store in memory");
-        for person in demo::people().expect("demo people") {
-            let person = person.said(language.tag());
-            store.add_person(person, NOW).expect("added");
-        }
-        for piece in demo::garments().expect("demo garments") {
-            let piece = piece.said(language.tag());
-            store.add_garment(piece, NOW).expect("added");
-        }
+        Self::serve(demo_store(language)).await
+    }
+
+    /// The same with a check of somebody in two photos; with the numbers of the check and of the
+    /// first photo.
+    pub async fn demo_with_a_check(language: Language) -> (Self, i64, i64) {
+        let mut store = demo_store(language);
+        let names = match language {
+            Language::En => ["Mori Sayo", "Grey tsumugi"],
+            Language::Ja => ["森 小夜", "鼠の紬"],
+        };
+        let check = dressed::check(&mut store, names);
+        dressed::tick(&mut store, check, &[Fault::FoldCrumpled]);
+        let [front, _] = [sunbu_core::photo::View::Front, sunbu_core::photo::View::Back]
+            .map(|view| {
+                let scene = dressed::scene(view, &dressed::OFF);
+                let jpeg = scene.render(1).to_jpeg(85).expect("a photo");
+                dressed::photo(&mut store, check, &dressed::shot(&scene), &jpeg)
+            });
+        (Self::serve(store).await, check, front)
+    }
+
+    async fn serve(store: Store) -> Self {
         let app = App {
             store,
             clock: Box::new(|| NOW.to_owned()),
@@ -82,4 +99,18 @@ pub async fn until(browser: &Browser, script: &str) {
         tokio::time::sleep(std::time::Duration::from_millis(50)).await;
     }
     panic!("never true: {script}");
+}
+
+/// The demo data with names in this language.
+fn demo_store(language: Language) -> Store {
+    let mut store = Store::in_memory().expect("a store in memory");
+    for person in demo::people().expect("demo people") {
+        let person = person.said(language.tag());
+        store.add_person(person, NOW).expect("added");
+    }
+    for piece in demo::garments().expect("demo garments") {
+        let piece = piece.said(language.tag());
+        store.add_garment(piece, NOW).expect("added");
+    }
+    store
 }

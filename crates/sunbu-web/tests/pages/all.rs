@@ -3,14 +3,14 @@
 use axum::http::StatusCode;
 use sunbu_web::page_list;
 
-use crate::studio::{demo_studio, empty_studio, follow, get, keep, plan_query, post};
+use crate::studio::{demo_studio, demo_studio_with_a_check, empty_studio, follow, get, keep, plan_query, post};
 
 #[tokio::test]
 async fn every_page_of_the_demo_studio_is_there() {
-    let app = demo_studio();
+    let (app, check, photo) = demo_studio_with_a_check();
     let (person, garment) = (15, 40);
     let id = keep(&app, &format!("/people/{person}/in/{garment}"), "Rehearsal").await;
-    for path in page_list(person, garment, id) {
+    for path in page_list(person, garment, id, check, photo) {
         let wanted = if path == "/nowhere" { 404 } else { 200 };
         let answer = follow(&app, &path).await;
         assert_eq!(answer.status.as_u16(), wanted, "{path}: {}", answer.text);

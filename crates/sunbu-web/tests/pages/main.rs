@@ -4,8 +4,11 @@ mod all;
 mod border;
 mod checks;
 mod conflicts;
+#[path = "../support/dressed.rs"]
+mod dressed;
 mod entries;
 mod plans;
+mod reports;
 mod rules;
 mod snapshots;
 mod studio;

@@ -2,6 +2,7 @@
 //! they are drawn. After a wanted change run the tests with `INSTA_UPDATE=always` and look at the
 //! difference.
 
+use crate::reports::checked_studio;
 use crate::studio::{Answer, empty_studio, get, get_in, keep, plan_query, post, small_studio};
 
 /// The answer with each tag on a line of its own, names of assets without their content's hash,
@@ -118,4 +119,13 @@ async fn pages_of_rules_and_settings() {
     same!("rules-reset", get(&app, "/rules/reset"));
     same!("settings", get(&app, "/settings"));
     same!("settings-ja", get_in(&app, "/settings", "ja"));
+}
+
+#[tokio::test]
+async fn pages_of_reports() {
+    let app = checked_studio();
+    alike!("report", get(&app, "/checks/1/report"));
+    alike!("report-ja", get_in(&app, "/checks/1/report", "ja"));
+    alike!("sheet", get(&app, "/checks/1/sheet"));
+    alike!("sheet-ja", get_in(&app, "/checks/1/sheet", "ja"));
 }

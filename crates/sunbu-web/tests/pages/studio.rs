@@ -4,9 +4,12 @@ use axum::Router;
 use axum::body::{Body, to_bytes};
 use axum::http::{HeaderMap, Request, StatusCode, header};
 use sunbu_core::demo;
+use sunbu_core::photo::View;
 use sunbu_store::Store;
 use sunbu_web::{App, router};
 use tower::ServiceExt;
+
+use crate::dressed;
 
 pub const NOW: &str = "2026-03-01T09:30:00+09:00";
 
@@ -19,6 +22,19 @@ pub fn studio(store: Store) -> Router {
 
 /// The demo studio: people 1 to 15, garments 1 to 40.
 pub fn demo_studio() -> Router {
+    studio(demo_store())
+}
+
+/// The same with a check of somebody else, and its one photo.
+pub fn demo_studio_with_a_check() -> (Router, i64, i64) {
+    let mut store = demo_store();
+    let check = dressed::check(&mut store, ["Mori Sayo", "Grey tsumugi"]);
+    let shot = dressed::shot(&dressed::scene(View::Front, &dressed::OFF));
+    let photo = dressed::photo(&mut store, check, &shot, b"a picture");
+    (studio(store), check, photo)
+}
+
+fn demo_store() -> Store {
     let mut store = Store::in_memory().expect("a store in memory");
     for person in demo::people().expect("demo people") {
         store.add_person(&person.en, NOW).expect("added");
@@ -26,7 +42,7 @@ pub fn demo_studio() -> Router {
     for piece in demo::garments().expect("demo garments") {
         store.add_garment(&piece.en, NOW).expect("added");
     }
-    studio(store)
+    store
 }
 
 /// A studio with two people and two garments: the first is short and narrow for the first person,
