@@ -171,7 +171,9 @@ fn feedback_in(lang: Lang) -> (&'static str, String) {
 fn lines(svg: &str) -> Vec<(f64, f64, f64, String)> {
     let own = svg.rsplit("</svg>").nth(1).expect("the end of the sheet");
     let attribute = |tag: &str, name: &str| -> f64 {
-        let (_, rest) = tag.split_once(&format!(" {name}=\"")).expect("an attribute");
+        let (_, rest) = tag
+            .split_once(&format!(" {name}=\""))
+            .expect("an attribute");
         let text = rest.split('"').next().expect("its value");
         text.parse().expect("a number")
     };
@@ -197,14 +199,26 @@ fn lines_of_the_sheet_to_hand_over_keep_within_it_and_apart() {
         for (x, _, size, text) in &lines {
             let square = text.chars().filter(|c| *c as u32 > 0x2e7f).count();
             let right = x + size * square as f64;
-            assert!(right <= 2100.0 - 110.0 + 1.0, "{name}: “{text}” ends at {right}");
-            assert!(!text.starts_with(['、', '。', '）', '」']), "{name}: {text}");
+            assert!(
+                right <= 2100.0 - 110.0 + 1.0,
+                "{name}: “{text}” ends at {right}"
+            );
+            assert!(
+                !text.starts_with(['、', '。', '）', '」']),
+                "{name}: {text}"
+            );
         }
-        let mut own = lines.iter().filter(|(_, _, _, text)| text.chars().count() > 1);
+        let mut own = lines
+            .iter()
+            .filter(|(_, _, _, text)| text.chars().count() > 1);
         let mut above = own.next().expect("a line");
         for line in own {
             let gap = line.1 - above.1;
-            assert!(gap >= 1.2 * line.2.min(above.2), "{name}: {gap} above “{}”", line.3);
+            assert!(
+                gap >= 1.2 * line.2.min(above.2),
+                "{name}: {gap} above “{}”",
+                line.3
+            );
             above = line;
         }
     }

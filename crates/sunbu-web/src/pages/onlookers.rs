@@ -75,7 +75,10 @@ impl Place {
     pub fn wrongs(&self, w: &Words) -> [(&'static str, String); 2] {
         FIELDS.map(|(name, _)| {
             let own = self.wrong.iter().find(|problem| problem.place == name);
-            (name, own.map_or_else(String::new, |problem| w.fault(problem)))
+            (
+                name,
+                own.map_or_else(String::new, |problem| w.fault(problem)),
+            )
         })
     }
 }
@@ -164,7 +167,10 @@ pub(crate) fn fields(w: &Words, place: &Place, form: Option<&str>) -> Markup {
 fn range(w: &Words, low: f64, high: f64) -> String {
     let high = w.cm(high);
     let low = format!("{low:.0}");
-    w.with("seen-range", &[("low", (&low).into()), ("high", (&high).into())])
+    w.with(
+        "seen-range",
+        &[("low", (&low).into()), ("high", (&high).into())],
+    )
 }
 
 #[cfg(test)]

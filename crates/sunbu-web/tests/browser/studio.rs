@@ -47,12 +47,15 @@ impl Studio {
         };
         let check = dressed::check(&mut store, names);
         dressed::tick(&mut store, check, &[Fault::FoldCrumpled]);
-        let [front, _] = [sunbu_core::photo::View::Front, sunbu_core::photo::View::Back]
-            .map(|view| {
-                let scene = dressed::scene(view, &dressed::OFF);
-                let jpeg = scene.render(1).to_jpeg(85).expect("a photo");
-                dressed::photo(&mut store, check, &dressed::shot(&scene), &jpeg)
-            });
+        let [front, _] = [
+            sunbu_core::photo::View::Front,
+            sunbu_core::photo::View::Back,
+        ]
+        .map(|view| {
+            let scene = dressed::scene(view, &dressed::OFF);
+            let jpeg = scene.render(1).to_jpeg(85).expect("a photo");
+            dressed::photo(&mut store, check, &dressed::shot(&scene), &jpeg)
+        });
         (Self::serve(store).await, check, front)
     }
 

@@ -3,7 +3,9 @@
 use axum::http::StatusCode;
 use sunbu_web::page_list;
 
-use crate::studio::{demo_studio, demo_studio_with_a_check, empty_studio, follow, get, keep, plan_query, post};
+use crate::studio::{
+    demo_studio, demo_studio_with_a_check, empty_studio, follow, get, keep, plan_query, post,
+};
 
 #[tokio::test]
 async fn every_page_of_the_demo_studio_is_there() {

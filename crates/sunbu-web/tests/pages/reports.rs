@@ -71,12 +71,18 @@ async fn a_report_tells_first_what_to_change_and_shows_it_on_each_photo() {
     assert!(places.is_sorted(), "{places:?}");
     assert_eq!(page.text.matches("class=\"draw-overlay\"").count(), 2);
     for photo in 1..=2 {
-        place(&page, &format!("href=\"/checks/1/photos/{photo}/picture.jpg\""));
+        place(
+            &page,
+            &format!("href=\"/checks/1/photos/{photo}/picture.jpg\""),
+        );
         place(&page, &format!("href=\"/checks/1/photos/{photo}\""));
     }
     let things = page.text.split("<ol class=\"steps changes\">").nth(1);
     let things = things.and_then(|rest| rest.split("</ol>").next());
-    let things = things.expect("the things to change").matches("<li>").count();
+    let things = things
+        .expect("the things to change")
+        .matches("<li>")
+        .count();
     assert!((1..=3).contains(&things), "{things} things to change");
     assert!(!page.text.contains("No measures of her are known"));
 }
@@ -172,7 +178,10 @@ async fn a_stranger_is_told_that_her_intervals_are_wide() {
     let app = studio(store);
     let page = get(&app, &format!("/checks/{check}/report")).await;
     place(&page, "the intervals are wide");
-    assert_eq!(get(&app, &format!("/checks/{check}/sheet")).await.status, 200);
+    assert_eq!(
+        get(&app, &format!("/checks/{check}/sheet")).await.status,
+        200
+    );
 }
 
 #[tokio::test]
@@ -237,7 +246,12 @@ async fn nothing_under_the_box_is_left_in_what_is_served() {
     let mut kept = Vec::new();
     for face in [[250, 20, 20], [20, 20, 250]] {
         let mut picture = Picture::read(&blank(size)).expect("a picture");
-        let area = Area { left, top, width, height };
+        let area = Area {
+            left,
+            top,
+            width,
+            height,
+        };
         picture.hide(area, face);
         let mut store = Store::in_memory().expect("a store");
         let check = check(&mut store, NAMES);
@@ -252,7 +266,10 @@ async fn nothing_under_the_box_is_left_in_what_is_served() {
         kept.push(bytes(&app, &format!("{path}/picture.jpg")).await.1);
     }
     assert_ne!(kept[0], kept[1], "the kept pictures differ");
-    assert_eq!(served[0], served[1], "what is served depends on what is hidden");
+    assert_eq!(
+        served[0], served[1],
+        "what is served depends on what is hidden"
+    );
     let picture = Picture::read(&served[0]).expect("a picture");
     let pixel = |x: u32, y: u32| {
         let at = 3 * (y as usize * size[0] as usize + x as usize);
@@ -261,8 +278,16 @@ async fn nothing_under_the_box_is_left_in_what_is_served() {
     let colour = pixel(left + width / 2, top + height / 2).to_vec();
     for y in top..top + height {
         for x in left..left + width {
-            let off = pixel(x, y).iter().zip(&colour).map(|(a, b)| a.abs_diff(*b)).max();
-            assert!(off <= Some(2), "{x}, {y}: {:?} beside {colour:?}", pixel(x, y));
+            let off = pixel(x, y)
+                .iter()
+                .zip(&colour)
+                .map(|(a, b)| a.abs_diff(*b))
+                .max();
+            assert!(
+                off <= Some(2),
+                "{x}, {y}: {:?} beside {colour:?}",
+                pixel(x, y)
+            );
         }
     }
 }
@@ -276,13 +301,22 @@ async fn a_face_is_hidden_until_somebody_says_that_it_may_show() {
     let sheet = get(&app, "/checks/1/sheet").await;
     place(&sheet, "nobody has said yet");
     place(&sheet, "/checks/1/photos/1/shown.jpg");
-    assert!(!sheet.text.contains("picture.jpg"), "the original is linked");
+    assert!(
+        !sheet.text.contains("picture.jpg"),
+        "the original is linked"
+    );
     let done = post(&app, "/checks/1/photos/1/hidden", "face=show").await;
     assert_eq!(done.to, "/checks/1/sheet?done=saved#face-1");
-    assert_eq!(bytes(&app, "/checks/1/photos/1/shown.jpg").await.1, original);
+    assert_eq!(
+        bytes(&app, "/checks/1/photos/1/shown.jpg").await.1,
+        original
+    );
     let own = "face=hide&left=10&top=5&width=20.5&height=15";
     post(&app, "/checks/1/photos/1/hidden", own).await;
-    assert_ne!(bytes(&app, "/checks/1/photos/1/shown.jpg").await.1, original);
+    assert_ne!(
+        bytes(&app, "/checks/1/photos/1/shown.jpg").await.1,
+        original
+    );
     let sheet = get(&app, "/checks/1/sheet").await;
     place(&sheet, "value=\"20.5\"");
 }
@@ -294,7 +328,9 @@ async fn a_photo_whose_head_nobody_marked_is_hidden_whole() {
     let shot = shot(&scene(View::Front, &OFF));
     let photo = bare_photo(&mut store, check, &shot, &blank(shot.size));
     let app = studio(store);
-    let shown = bytes(&app, &format!("/checks/{check}/photos/{photo}/shown.jpg")).await.1;
+    let shown = bytes(&app, &format!("/checks/{check}/photos/{photo}/shown.jpg"))
+        .await
+        .1;
     let picture = Picture::read(&shown).expect("a picture");
     let first = picture.rgb()[..3].to_vec();
     assert_ne!(first, [200, 200, 200]);
@@ -308,7 +344,10 @@ async fn a_box_that_is_none_comes_back_as_it_was_typed() {
     let page = post(&app, "/checks/1/photos/1/hidden", wrong).await;
     assert_eq!(page.status, StatusCode::UNPROCESSABLE_ENTITY);
     place(&page, "value=\"ten%\"");
-    place(&page, "“ten%” is not a share of the picture; write 0 to 99 %");
+    place(
+        &page,
+        "“ten%” is not a share of the picture; write 0 to 99 %",
+    );
     place(&page, "“0” is not a share of the picture; write 1 to 100 %");
     place(&page, "nobody has said yet");
 }
@@ -335,7 +374,11 @@ async fn reports_and_pictures_that_are_not_there_are_not_found() {
         "/checks/1/photos/9/shown.jpg",
         "/checks/2/photos/1/shown.jpg",
     ] {
-        assert_eq!(get(&app, path).await.status, StatusCode::NOT_FOUND, "{path}");
+        assert_eq!(
+            get(&app, path).await.status,
+            StatusCode::NOT_FOUND,
+            "{path}"
+        );
     }
     for (path, form) in [
         ("/checks/1/photos/9/hidden", "face=show"),
