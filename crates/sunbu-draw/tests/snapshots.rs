@@ -131,7 +131,7 @@ fn feedback_in(lang: Lang) -> (&'static str, String) {
         dressing.with(d, dressing.get(d) + by)
     });
     let shots = [Front, Back].map(|view| woman.photo(&done, view));
-    let seen = Ticks::from([Fault::FoldCrumpled, Fault::ObiageUntidy]);
+    let seen = Ticks::from([Fault::FoldWrinkled, Fault::ObiageUntidy]);
     let report = woman.report(&shots, &seen);
     let photos = shots.map(|shot| {
         let over = overlaid(&woman.subject(&woman.planned), &shot, &report);

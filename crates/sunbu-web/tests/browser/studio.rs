@@ -46,7 +46,7 @@ impl Studio {
             Language::Ja => ["森 小夜", "鼠の紬"],
         };
         let check = dressed::check(&mut store, names);
-        dressed::tick(&mut store, check, &[Fault::FoldCrumpled]);
+        dressed::tick(&mut store, check, &[Fault::FoldWrinkled]);
         let [front, _] = [
             sunbu_core::photo::View::Front,
             sunbu_core::photo::View::Back,

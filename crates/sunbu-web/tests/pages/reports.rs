@@ -33,7 +33,7 @@ fn checked_store() -> Store {
         let shot = shot(&scene(view, &OFF));
         photo(&mut store, check, &shot, &blank(shot.size));
     }
-    tick(&mut store, check, &[Fault::FoldCrumpled]);
+    tick(&mut store, check, &[Fault::FoldWrinkled]);
     store
 }
 
@@ -145,7 +145,7 @@ async fn without_photo_and_tick_a_report_says_what_to_do_next() {
 async fn what_the_eye_saw_is_told_without_any_photo() {
     let mut store = Store::in_memory().expect("a store");
     let check = check(&mut store, NAMES);
-    tick(&mut store, check, &[Fault::FoldCrumpled]);
+    tick(&mut store, check, &[Fault::FoldWrinkled]);
     let app = studio(store);
     let page = get(&app, &format!("/checks/{check}/report")).await;
     place(&page, "Fold is crumpled");
