@@ -26,16 +26,22 @@ async fn find(browser: &Browser, css: &str) -> Element {
     found.unwrap_or_else(|error| panic!("{css}: {error}"))
 }
 
-/// Drags an element by so many pixels.
-async fn drag(browser: &Browser, css: &str, by: [f64; 2]) {
-    let show = format!(
+/// Brings an element into sight at once: what glides in cannot be hit.
+async fn show(browser: &Browser, css: &str) -> Element {
+    let script = format!(
         "document.querySelector('{css}').scrollIntoView({{ block: 'center', behavior: 'instant' }})"
     );
-    browser
-        .ask(&show, vec![], "scroll")
-        .await
-        .expect("in sight");
-    let element = find(browser, css).await;
+    browser.ask(&script, vec![], "scroll").await.expect("shown");
+    find(browser, css).await
+}
+
+async fn click(browser: &Browser, css: &str) {
+    show(browser, css).await.click().await.expect("clicked");
+}
+
+/// Drags an element by so many pixels.
+async fn drag(browser: &Browser, css: &str, by: [f64; 2]) {
+    let element = show(browser, css).await;
     let [x, y] = by;
     let actions = MouseActions::new("mouse".to_owned())
         .then(PointerAction::MoveToElement {
@@ -101,11 +107,7 @@ async fn the_box_over_a_face_follows_the_pointer_and_is_kept() {
         (wider - 2500.0 / wide).abs() < 0.1 + 100.0 / wide,
         "wider by {wider}"
     );
-    find(&browser, "form.face .acts button")
-        .await
-        .click()
-        .await
-        .expect("saved");
+    click(&browser, "form.face .acts button").await;
     until(&browser, "return location.search === '?done=saved'").await;
     assert_eq!(sides(&browser).await, sized, "kept");
     browser
@@ -155,11 +157,7 @@ async fn the_message_is_copied_and_where_it_cannot_be_it_is_selected() {
     let (studio, check, _) = Studio::demo_with_a_check(Language::En).await;
     let browser = Browser::open(DESK).await.expect("a browser");
     open(&browser, &studio, check).await;
-    find(&browser, "[data-copy]")
-        .await
-        .click()
-        .await
-        .expect("clicked");
+    click(&browser, "[data-copy]").await;
     let said = "return document.getElementById('copied').textContent";
     until(
         &browser,
@@ -175,11 +173,7 @@ async fn the_message_is_copied_and_where_it_cannot_be_it_is_selected() {
         .ask(refuse, vec![], "refuse")
         .await
         .expect("refused");
-    find(&browser, "[data-copy]")
-        .await
-        .click()
-        .await
-        .expect("clicked");
+    click(&browser, "[data-copy]").await;
     until(
         &browser,
         "return document.getElementById('copied').textContent !== ''",
@@ -253,7 +247,8 @@ async fn the_sheet_is_printed_on_one_or_two_pages_of_a4_in_both_languages() {
         let paper = PrintConfiguration::builder().size(PrintSize::A4);
         let paper = paper.margins(margins).build().expect("paper");
         let pdf = browser.client().print(paper).await.expect("a PDF");
-        let shot = browser.screenshot(&format!("sheet-{}", view.name()));
+        let name = format!("sheet-{}", view.name());
+        let shot = browser.screenshot(&name);
         let beside = shot.await.expect("a picture").with_extension("pdf");
         std::fs::write(beside, &pdf).expect("the PDF");
         let pages = pages(&pdf);

@@ -104,7 +104,7 @@ fn paper(w: &Words, told: &Told) -> Result<Markup, Fault> {
             (to_change(w, told, false))
             @if !cautions.is_empty() {
                 h2 { (w.get("check-h-cautions")) }
-                @for caution in cautions { p.caution.small { (caution) } }
+                div.cautions { @for caution in cautions { p.caution.small { (caution) } } }
             }
         }
     })
