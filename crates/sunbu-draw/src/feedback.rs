@@ -117,7 +117,7 @@ pub fn feedback(sheet: &Feedback) -> String {
 impl Page {
     /// A text in as many lines as it needs, from `left` to the margin.
     fn lines(&mut self, look: Look, size: f64, left: f64, words: &str) {
-        for line in text::wrapped(words, size, WIDTH - MARGIN - left) {
+        for line in text::wrapped(&held(words), size, WIDTH - MARGIN - left) {
             self.y += LEADING * size;
             let at = (left, self.y - 0.3 * size);
             put(&mut self.svg, look, size, "start", at, &line);
@@ -127,7 +127,7 @@ impl Page {
     /// The same in bold.
     fn bold(&mut self, size: f64, left: f64, words: &str) {
         self.svg.open("g", "font-weight=\"700\"");
-        for line in text::wrapped(words, text::BOLD * size, WIDTH - MARGIN - left) {
+        for line in text::wrapped(&held(words), text::BOLD * size, WIDTH - MARGIN - left) {
             self.y += LEADING * size;
             let at = (left, self.y - 0.3 * size);
             put(&mut self.svg, look::TEXT, size, "start", at, &line);
@@ -213,6 +213,15 @@ impl Page {
     }
 }
 
+/// The text with each number held to its unit: no line breaks between the two.
+fn held(words: &str) -> String {
+    let mut out = words.to_owned();
+    for unit in ["cm", "%"] {
+        out = out.replace(&format!(" {unit}"), &format!("\u{a0}{unit}"));
+    }
+    out
+}
+
 /// Width over height of a drawing, as its own head says; none when it does not say.
 fn shape(svg: &str) -> Option<f64> {
     let (_, rest) = svg.split_once("viewBox=\"")?;
@@ -224,6 +233,16 @@ fn shape(svg: &str) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_number_stays_with_its_unit() {
+        let words = "右脇のおはしょりが1.8 cm短すぎる、帯下線が3 cm低すぎる。";
+        for room in 20..400 {
+            let lines = text::wrapped(&held(words), 10.0, f64::from(room));
+            let torn = lines.iter().find(|line| line.starts_with("cm"));
+            assert_eq!(torn, None, "{lines:?}");
+        }
+    }
 
     #[test]
     fn the_shape_of_a_drawing_is_read_from_its_head() {
