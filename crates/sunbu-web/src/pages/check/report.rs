@@ -157,7 +157,6 @@ fn everything(w: &Words, told: &Told) -> Markup {
                     }
                 }
             }
-            p.soft { (w.cautions_note()) }
         }
     }
 }
@@ -211,9 +210,15 @@ fn seen(w: &Words, ask: &Ask, told: &Told) -> Markup {
     let (fitting, done) = (&checked.fitting, told.report.diagnosis.done);
     let done = assess(fitting, &checked.rules, &Locks::new(), done);
     let place = Place::read(ask.query());
+    // Without a reading nothing is known but what was planned.
+    let what = if told.read.read.is_empty() {
+        w.get("seen-planned")
+    } else {
+        w.get("seen-done")
+    };
     html! {
         h2 #seen { (w.get("seen-title")) }
-        p { (w.get("seen-done")) }
+        p { (what) }
         (onlookers::sights(w, (&checked.body, fitting), &done, &place))
         form method="get" action={ "/checks/" (told.id()) "/report#seen" } {
             (onlookers::fields(w, &place, None))

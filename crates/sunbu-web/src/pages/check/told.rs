@@ -118,5 +118,8 @@ pub(crate) fn to_change(w: &Words, told: &Told, cautions: bool) -> Markup {
             }
         }
         @if let Some(more) = told.more(w) { p.soft { (more) } }
+        @if cautions && told.advised.iter().any(|one| !one.cautions.is_empty()) {
+            p.soft { (w.cautions_note()) }
+        }
     }
 }
