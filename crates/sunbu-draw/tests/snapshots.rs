@@ -10,8 +10,10 @@ use std::path::{Path, PathBuf};
 use checked::Checked;
 use sunbu_core::check::overlaid;
 use sunbu_core::dressing::{Decision, Dressing, Locks, assess};
-use sunbu_core::fault::Ticks;
-use sunbu_draw::{Labels, Overlaid, Page, Scene, Style, View, explain, figure, overlay, sheet};
+use sunbu_core::fault::{Fault, Ticks};
+use sunbu_draw::{
+    Feedback, Labels, Overlaid, Page, Scene, Style, View, explain, feedback, figure, overlay, sheet,
+};
 use sunbu_words::{Lang, Words};
 
 use crate::bench::Bench;
@@ -80,6 +82,8 @@ fn drawings() -> Vec<(PathBuf, String)> {
     };
     let kept = kept.into_iter().map(file(snapshots()));
     let kept = kept.chain(overlays().into_iter().map(file(snapshots())));
+    let sheets = [Lang::En, Lang::Ja].map(feedback_in);
+    let kept = kept.chain(sheets.into_iter().map(file(snapshots())));
     kept.chain(book.into_iter().map(file(images()))).collect()
 }
 
@@ -116,6 +120,108 @@ fn overlays() -> Vec<(&'static str, String)> {
         ("overlay-back-ja", of(Back, &back, Lang::Ja)),
         ("overlay-as-planned-en", of(Front, &[], Lang::En)),
     ]
+}
+
+/// The sheet to hand over: two photos, two deeds, and what the eye saw.
+fn feedback_in(lang: Lang) -> (&'static str, String) {
+    use sunbu_core::photo::View::{Back, Front};
+    let (woman, words) = (Checked::woman(), Words::of(lang));
+    let done = [(Decision::HemHeight, 4.0), (Decision::ObiLowerEdge, -3.0)];
+    let done = done.into_iter().fold(woman.planned, |dressing, (d, by)| {
+        dressing.with(d, dressing.get(d) + by)
+    });
+    let shots = [Front, Back].map(|view| woman.photo(&done, view));
+    let seen = Ticks::from([Fault::FoldWrinkled, Fault::ObiageUntidy]);
+    let report = woman.report(&shots, &seen);
+    let photos = shots.map(|shot| {
+        let over = overlaid(&woman.subject(&woman.planned), &shot, &report);
+        overlay(&Overlaid {
+            href: "photo.jpg",
+            view: shot.view,
+            size: shot.size,
+            overlay: &over.expect("it reads"),
+            report: &report,
+            words,
+            title: "Aki",
+            id: if shot.view == Front { "front" } else { "back" },
+        })
+    });
+    let advised = words.advised(&report);
+    let cautions = Words::cautions_of(&advised);
+    let cautions: Vec<String> = cautions.into_iter().map(|c| words.caution(c)).collect();
+    let drawn = feedback(&Feedback {
+        title: &words.get("sheet-title"),
+        about: "Aki · 2026-03-01",
+        photos: &photos,
+        first: None,
+        good: &words.good_line(&report, &woman.rules),
+        advised: &advised,
+        more: words.more(&report).as_deref(),
+        cautions: &cautions,
+        words,
+    });
+    let name = match lang {
+        Lang::En => "feedback-en",
+        Lang::Ja => "feedback-ja",
+    };
+    (name, drawn)
+}
+
+/// Where each line of text stands, its size, and the text; of the sheet itself, not of its photos.
+fn lines(svg: &str) -> Vec<(f64, f64, f64, String)> {
+    let own = svg.rsplit("</svg>").nth(1).expect("the end of the sheet");
+    let attribute = |tag: &str, name: &str| -> f64 {
+        let (_, rest) = tag
+            .split_once(&format!(" {name}=\""))
+            .expect("an attribute");
+        let text = rest.split('"').next().expect("its value");
+        text.parse().expect("a number")
+    };
+    let texts = own.split("<text ").skip(1);
+    texts
+        .map(|tag| {
+            let (head, rest) = tag.split_once('>').expect("a tag");
+            let head = format!(" {head}");
+            let text = rest.split('<').next().expect("its text").to_owned();
+            let at = |name| attribute(&head, name);
+            (at("x"), at("y"), at("font-size"), text)
+        })
+        .collect()
+}
+
+#[test]
+fn lines_of_the_sheet_to_hand_over_keep_within_it_and_apart() {
+    for lang in [Lang::En, Lang::Ja] {
+        let (name, svg) = feedback_in(lang);
+        let lines = lines(&svg);
+        assert!(lines.len() > 15, "{name}: {} lines", lines.len());
+        // A kanji or kana is as wide as its size (they are square); no other letter is wider.
+        for (x, _, size, text) in &lines {
+            let square = text.chars().filter(|c| *c as u32 > 0x2e7f).count();
+            let right = x + size * square as f64;
+            assert!(
+                right <= 2100.0 - 110.0 + 1.0,
+                "{name}: “{text}” ends at {right}"
+            );
+            assert!(
+                !text.starts_with(['、', '。', '）', '」']),
+                "{name}: {text}"
+            );
+        }
+        let mut own = lines
+            .iter()
+            .filter(|(_, _, _, text)| text.chars().count() > 1);
+        let mut above = own.next().expect("a line");
+        for line in own {
+            let gap = line.1 - above.1;
+            assert!(
+                gap >= 1.2 * line.2.min(above.2),
+                "{name}: {gap} above “{}”",
+                line.3
+            );
+            above = line;
+        }
+    }
 }
 
 #[test]
