@@ -39,6 +39,8 @@ pub(crate) struct Frame<'a> {
     pub here: Here,
     /// Scripts it needs, by asset name.
     pub scripts: &'a [&'a str],
+    /// A style sheet of its own, by asset name.
+    pub sheet: Option<&'a str>,
     /// Class of the main part, for pages with a layout of their own.
     pub class: Option<&'a str>,
 }
@@ -50,6 +52,7 @@ impl<'a> Frame<'a> {
             title,
             here,
             scripts: &[],
+            sheet: None,
             class: None,
         }
     }
@@ -73,6 +76,9 @@ pub(crate) fn frame(ask: &Ask, frame: &Frame<'_>, body: &Markup) -> Markup {
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 title { (frame.title) " – Sunbu" }
                 link rel="stylesheet" href=(assets::path("style.css"));
+                @if let Some(sheet) = frame.sheet {
+                    link rel="stylesheet" href=(assets::path(sheet));
+                }
                 link rel="icon" href=(assets::path("icon.svg")) type="image/svg+xml";
                 @for script in frame.scripts {
                     script type="module" src=(assets::path(script)) {}

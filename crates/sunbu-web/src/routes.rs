@@ -122,6 +122,14 @@ fn checks() -> Router<Room> {
             post_at(check::photos::add).layer(most),
         )
         .route(
+            "/checks/{check}/photos/{photo}",
+            get_at(check::marking::show),
+        )
+        .route(
+            "/checks/{check}/photos/{photo}/marks",
+            post_at(check::marking::place),
+        )
+        .route(
             "/checks/{check}/photos/{photo}/picture.jpg",
             get_at(check::photos::picture),
         )

@@ -13,7 +13,8 @@ use crate::Lang;
 macro_rules! files {
     ($lang:literal) => {
         files!($lang: "names", "numbers", "plan", "steps", "problems", "draw", "web", "cli",
-            "faults", "photo", "check", "checks")
+            "faults", "photo", "check", "checks",
+            "marking")
     };
     ($lang:literal: $($name:literal),+) => {
         &[$((

@@ -5,6 +5,8 @@ pub(crate) mod begin;
 mod checked;
 pub(crate) mod eye;
 pub(crate) mod list;
+pub(crate) mod marking;
+mod marking_parts;
 pub(crate) mod photos;
 pub(crate) mod show;
 
