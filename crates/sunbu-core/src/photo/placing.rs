@@ -35,8 +35,10 @@ impl Marking {
     /// Whatever is wrong is told, and what was set stays.
     pub fn place(&mut self, subject: &Subject<'_>, gray: &Gray, hands: &[Mark]) -> Placing {
         let mut problems = self.settle();
-        for &mark in hands.iter().filter(|_| self.snapping) {
-            self.snap_hand(subject, gray, mark);
+        if self.snapping {
+            for &mark in hands {
+                self.snap_hand(subject, gray, mark);
+            }
         }
         let reach = self.tall().map_or(0.0, |tall| FOLLOW_REACH * tall);
         let followed = self.follow(subject, |at, edge| to_edge(gray, at, edge, reach));

@@ -7,7 +7,7 @@ use sunbu_web::App;
 use tokio::net::TcpListener;
 use tokio::sync::oneshot;
 
-const NOW: &str = "2026-03-01T09:30:00+09:00";
+pub const NOW: &str = "2026-03-01T09:30:00+09:00";
 
 pub const PHONE: View = View {
     width: 360,
@@ -40,6 +40,11 @@ impl Studio {
             let piece = piece.said(language.tag());
             store.add_garment(piece, NOW).expect("added");
         }
+        Self::of(store).await
+    }
+
+    /// Opens a studio on this store.
+    pub async fn of(store: Store) -> Self {
         let app = App {
             store,
             clock: Box::new(|| NOW.to_owned()),

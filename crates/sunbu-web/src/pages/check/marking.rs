@@ -12,8 +12,7 @@ use sunbu_image::Picture;
 use sunbu_store::{Photo, StoreError};
 use sunbu_words::Words;
 
-use super::checked::{Checked, photo, photo_ids};
-use super::marking_parts;
+use super::{Checked, marking_parts, photo, photo_ids};
 use crate::answer::{json as answer, json_with, page};
 use crate::app::Room;
 use crate::ask::Ask;
@@ -101,7 +100,9 @@ struct Change {
 impl Change {
     /// None when it is no marking at all: no script of ours sends such a thing.
     fn read(ask: &Ask) -> Option<Self> {
-        let text = ask.sent("marking").filter(|text| text.len() <= MOST_BYTES)?;
+        let text = ask
+            .sent("marking")
+            .filter(|text| text.len() <= MOST_BYTES)?;
         let hands = ask.sent("hands").unwrap_or_default().split(',');
         Some(Self {
             revision: ask.sent("revision")?.parse().ok()?,

@@ -207,9 +207,28 @@ fn references(w: &Words, marking: &Marking) -> Markup {
 /// The words that the script says, by the names it knows them by.
 fn words(w: &Words) -> Value {
     let ids = [
-        "tap-floor", "tap-crown", "tap-mark", "tap-sheet-1", "tap-sheet-2", "tap-sheet-3", "tap-sheet-4",
-        "tap-tape-1", "tap-tape-2", "ready", "by-hand", "follows", "unsure", "left-out", "not-in-sight",
-        "not-yet", "leave-out", "again", "saving", "saved", "lost", "gone",
+        "tap-floor",
+        "tap-crown",
+        "tap-mark",
+        "tap-sheet-1",
+        "tap-sheet-2",
+        "tap-sheet-3",
+        "tap-sheet-4",
+        "tap-tape-1",
+        "tap-tape-2",
+        "ready",
+        "by-hand",
+        "follows",
+        "unsure",
+        "left-out",
+        "not-in-sight",
+        "not-yet",
+        "leave-out",
+        "again",
+        "saving",
+        "saved",
+        "lost",
+        "gone",
     ];
     let mut words = serde_json::Map::new();
     for id in ids {
