@@ -62,7 +62,8 @@ fn run(scene: &Scene, seed: u64, verbose: bool) {
         fitting: &scene.subject.fitting,
         planned: &scene.subject.planned,
     };
-    for reach_cm in [0.0, 1.0, 2.0] {
+    for (level, outline) in [(0.0, 0.0), (1.0, 1.0), (1.0, 3.0), (2.0, 3.0)] {
+        let reach_cm = level;
         let share = scene.lens.focal_px / f64::from(scene.lens.size[1]);
         let mut m = Marking::new(
             View::Front,
@@ -84,8 +85,12 @@ fn run(scene: &Scene, seed: u64, verbose: bool) {
         let px_cm = tall / 160.0;
         let follow = |m: &mut Marking| -> BTreeMap<Mark, Expected> {
             m.follow(&subject, |at, e| {
-                (reach_cm > 0.0)
-                    .then(|| to_edge(&gray, at, e, reach_cm * px_cm))
+                let reach = match e {
+                    Edge::Across([x, y]) if x.abs() > y.abs() => outline,
+                    _ => level,
+                };
+                (reach > 0.0)
+                    .then(|| to_edge(&gray, at, e, reach * px_cm))
                     .flatten()
             })
             .unwrap_or_else(|e| panic!("{e:?}"))
@@ -176,7 +181,8 @@ fn run(scene: &Scene, seed: u64, verbose: bool) {
             .map(|(k, _)| k.key())
             .collect();
         println!(
-            "seed {seed} reach {reach_cm}: {} marks, {within0} at once, drags {drags}, not in sight {gone} {hidden:?}, missing {missing:?}\n   {list:?}",
+            "seed {seed} reach {reach_cm} {outline}: TAPS {} {} marks, {within0} at once, drags {drags}, not in sight {gone} {hidden:?}, missing {missing:?}\n   {list:?}",
+            4 + drags + gone,
             m.shot.marks.len()
         );
         if verbose {
