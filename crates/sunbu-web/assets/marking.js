@@ -169,7 +169,7 @@ frame.addEventListener("pointermove", (event) => {
   if (drag.moved) draw();
 });
 
-function let_go(done) {
+function letGo(done) {
   if (!drag) return;
   const { id, at, moved } = drag;
   drag = null;
@@ -178,8 +178,8 @@ function let_go(done) {
   else if (done && moved) set(id, at);
   else draw();
 }
-frame.addEventListener("pointerup", () => let_go(true));
-frame.addEventListener("pointercancel", () => let_go(false));
+frame.addEventListener("pointerup", () => letGo(true));
+frame.addEventListener("pointercancel", () => letGo(false));
 
 // Keys.
 
@@ -208,7 +208,7 @@ document.addEventListener("keydown", (event) => {
   }
   if (event.key === "Escape") {
     asked = null;
-    let_go(false);
+    letGo(false);
     draw();
   }
 });

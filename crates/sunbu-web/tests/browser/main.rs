@@ -7,5 +7,7 @@ mod photographed;
 mod hands;
 mod layout;
 mod look;
+mod marked;
 mod marking;
 mod studio;
+mod taps;
