@@ -42,6 +42,7 @@ marking-call-sure = Call it sure
 marking-let-follow = Let it follow again
 marking-leave-out = Leave out
 marking-again = Place again
+marking-by-hand-now = Place by hand
 
 ## What else is known in the picture
 

@@ -3,7 +3,7 @@
 marking-title = 印：{ $view }
 marking-no-script = 印を付けるには、スクリプトの動くブラウザが要ります。ここでは写真と印の一覧を見るだけになります。
 marking-next = 次：{ $view }
-marking-back = 確認のページへ戻る
+marking-back = 点検に戻る
 
 ## What to do next
 
@@ -42,6 +42,7 @@ marking-call-sure = 確かにする
 marking-let-follow = また付いて動かす
 marking-leave-out = 外す
 marking-again = 置き直す
+marking-by-hand-now = 手で置く
 
 ## What else is known in the picture
 

@@ -25,7 +25,7 @@ export class Side {
     return shape === "hand" ? "by-hand" : shape;
   }
 
-  draw({ marking, problems }, chosen) {
+  draw({ marking, problems }, chosen, aiming) {
     const { marks } = marking.shot;
     const begun = Boolean(marks.floor && marks.crown);
     for (const row of this.#rows) {
@@ -39,15 +39,15 @@ export class Side {
       const placed = Boolean(marks[mark]);
       act.hidden = !begun;
       act.dataset.act = placed ? "out" : "again";
-      act.textContent = this.words[placed ? "leave-out" : "again"];
+      act.textContent = this.words[placed ? "leave-out" : state === "left-out" ? "again" : "by-hand-now"];
       act.setAttribute("aria-label", `${act.textContent}: ${this.nameOf(mark).name}`);
     }
-    this.#chosen(marking, chosen, begun);
+    this.#chosen(marking, begun ? chosen : null, begun, aiming);
     this.#references(marking);
     this.#problems(problems);
   }
 
-  #chosen(marking, chosen, begun) {
+  #chosen(marking, chosen, begun, aiming) {
     const row = chosen && get(`mark-${chosen}`);
     get("chosen").hidden = !row;
     if (!row) return;
@@ -64,8 +64,10 @@ export class Side {
       sure: placed?.trust === "unsure",
       follow: placed && marking.moved.includes(chosen) && !first,
       out: Boolean(placed),
-      again: !placed,
+      again: !placed && !aiming,
     };
+    const out = marking.left_out.includes(chosen);
+    document.querySelector("#chosen [data-act=again]").textContent = this.words[out ? "again" : "by-hand-now"];
     for (const [act, show] of Object.entries(shown)) {
       document.querySelector(`#chosen [data-act=${act}]`).hidden = !show;
     }

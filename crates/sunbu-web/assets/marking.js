@@ -34,7 +34,7 @@ function draw() {
   if (drag?.moved) put(shown, drag.id, drag.at);
   const here = task()?.mark ?? chosen;
   picture.draw(shown, expected, here);
-  side.draw(keep, here);
+  side.draw(keep, here, Boolean(task()));
   sayTask();
   get("undo").disabled = !keep.canUndo;
   get("saved").textContent = keep.trouble || keep.theirs ? "" : words[keep.unsaved ? "saving" : "saved"];
@@ -57,8 +57,12 @@ function sayTask() {
 const without = (list, mark) => list.filter((other) => other !== mark);
 const joined = (list, mark) => [...without(list, mark), mark].sort();
 
+// Places are kept in hundredths of a pixel, as the studio keeps them.
+const rounded = (at) => at.map((value) => Math.round(100 * value) / 100);
+
 // Puts a mark, a corner of the sheet or an end of the tape where a hand wants it.
-function put(marking, id, at) {
+function put(marking, id, there) {
+  const at = rounded(there);
   const [kind, i] = id.split(".");
   if (i !== undefined) {
     const points = kind === "sheet" ? marking.shot.references.sheet : marking.tape.ends;
@@ -86,7 +90,7 @@ function tapped(at) {
     set(now.mark, at);
     return;
   }
-  now.points.push(at);
+  now.points.push(rounded(at));
   const all = now.kind === "sheet" ? 4 : 2;
   if (now.points.length < all) {
     draw();

@@ -13,9 +13,14 @@ use crate::problem::Problem;
 /// How far a mark that a hand has set is moved to its edge at most, over the height of the figure:
 /// 10 px of 1,500 (chosen: it suits a hand that errs by up to 8).
 const HAND_REACH: f64 = 10.0 / 1500.0;
-/// How far a mark that follows is moved to its edge at most: 1 cm of somebody of 160 (chosen:
-/// farther away the next edge begins).
-const FOLLOW_REACH: f64 = 1.0 / 160.0;
+/// How far a mark that follows is moved to its edge at most: 2 cm of somebody of 160, and 3 cm
+/// where the edge is her outline, beyond which there is only the room. Chosen on rendered photos of
+/// dressings that were 2 cm off everywhere: with 1 cm hands had to move up to three marks more.
+const FOLLOW_REACH: f64 = 2.0 / 160.0;
+const OUTLINE_REACH: f64 = 3.0 / 160.0;
+/// Parts of a pixel that places are kept in: a hundredth is far below what any eye or edge is exact
+/// to, and is written and read back as the same number.
+const PARTS: f64 = 100.0;
 
 /// What came of a move.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -40,8 +45,17 @@ impl Marking {
                 self.snap_hand(subject, gray, mark);
             }
         }
-        let reach = self.tall().map_or(0.0, |tall| FOLLOW_REACH * tall);
-        let followed = self.follow(subject, |at, edge| to_edge(gray, at, edge, reach));
+        let tall = self.tall().unwrap_or(0.0);
+        let followed = self.follow(subject, |at, edge| {
+            let reach = match edge {
+                Edge::Across([x, y]) if x.abs() > y.abs() => OUTLINE_REACH,
+                _ => FOLLOW_REACH,
+            };
+            to_edge(gray, at, edge, reach * tall)
+        });
+        for placed in self.shot.marks.values_mut() {
+            placed.at = placed.at.map(rounded);
+        }
         let expected = followed.unwrap_or_else(|found| {
             problems.extend(found);
             BTreeMap::new()
@@ -93,6 +107,12 @@ impl Marking {
             kept.at = at;
         }
     }
+}
+
+/// A coordinate in whole [`PARTS`] of a pixel; as it is where it is too large for that.
+fn rounded(px: f64) -> f64 {
+    let parts = (px * PARTS).round();
+    if parts.is_finite() { parts / PARTS } else { px }
 }
 
 /// The edge near a place, `reach` pixels of it at most.

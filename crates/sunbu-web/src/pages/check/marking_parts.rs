@@ -19,6 +19,7 @@ pub(super) fn body(
         format!("/checks/{}", photo.check),
         format!("/checks/{}/photos/{}", photo.check, photo.id),
     );
+    let ways = ways_on(w, &home, next);
     html! {
         p.crumb { a href=(home) { (check) } }
         h1 { (w.view(photo.view)) }
@@ -29,7 +30,7 @@ pub(super) fn body(
                     data-state=(answered) data-words=(words(w)) {
                     (told(w))
                     div.desk {
-                        (stage(w, photo, marking, &path))
+                        (stage(w, photo, marking, &path, &ways))
                         div.side {
                             (selected(w))
                             (marks(w, photo.view, marking))
@@ -43,6 +44,14 @@ pub(super) fn body(
                 img src={ (path) "/picture.jpg" } alt=(w.view(photo.view));
             }
         }
+        (ways)
+    }
+}
+
+/// Where to go from here: what the photos say, another photo, the check. Below the photo, and again
+/// below the list, which is long on a phone.
+fn ways_on(w: &Words, home: &str, next: Option<&Photo>) -> Markup {
+    html! {
         div.acts.ways-on {
             a.button.main-act href={ (home) "/report" } { (w.get("checks-report")) }
             @if let Some(next) = next {
@@ -73,7 +82,7 @@ fn told(w: &Words) -> Markup {
 }
 
 /// The picture in its frame, with what is drawn over it and the tools below it.
-fn stage(w: &Words, photo: &Photo, marking: &Marking, path: &str) -> Markup {
+fn stage(w: &Words, photo: &Photo, marking: &Marking, path: &str, ways: &Markup) -> Markup {
     let [width, height] = marking.shot.size;
     html! {
         div.look {
@@ -96,6 +105,7 @@ fn stage(w: &Words, photo: &Photo, marking: &Marking, path: &str) -> Markup {
                     li { span.shape data-shape=(shape) aria-hidden="true" {} (w.get(id)) }
                 }
             }
+            (ways)
         }
     }
 }
@@ -225,6 +235,7 @@ fn words(w: &Words) -> Value {
         "not-yet",
         "leave-out",
         "again",
+        "by-hand-now",
         "saving",
         "saved",
         "lost",
