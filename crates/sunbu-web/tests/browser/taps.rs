@@ -14,9 +14,9 @@ const OFF_PX: f64 = 8.0;
 /// The most that is asked of the dresser.
 const MOST_TAPS: u32 = 20;
 
-/// How far a mark lies off its true place, in pixels: across its edge where it lies on one, because
-/// along an edge there is no true place but "a hand's breadth inside the outline".
-fn off(hands: &Hands, kept: &Marking, mark: Mark, at: Pixel) -> f64 {
+/// The mark furthest off, beyond what may stay: across its edge where it lies on one, because along
+/// an edge there is no true place but "a hand's breadth inside the outline".
+fn worst(hands: &Hands, kept: &Marking) -> Option<(Mark, f64)> {
     let subject = &hands.scene.subject;
     let subject = Subject {
         body: &subject.body,
@@ -24,22 +24,20 @@ fn off(hands: &Hands, kept: &Marking, mark: Mark, at: Pixel) -> f64 {
         planned: &subject.planned,
     };
     let expected = expect(&subject, &kept.shot).expect("a lens sees it");
-    let truth = hands.truth[&mark].pixel;
-    let by = [at[0] - truth[0], at[1] - truth[1]];
-    match expected.get(&mark).map(|place| place.edge) {
-        Some(Edge::Across([x, y])) => (by[0] * x + by[1] * y).abs(),
-        _ => by[0].hypot(by[1]),
-    }
-}
-
-/// The mark furthest off, beyond what may stay.
-fn worst(hands: &Hands, kept: &Marking) -> Option<(Mark, f64)> {
+    let off = |mark: Mark, at: Pixel| {
+        let truth = hands.truth[&mark].pixel;
+        let by = [at[0] - truth[0], at[1] - truth[1]];
+        match expected.get(&mark).map(|place| place.edge) {
+            Some(Edge::Across([x, y])) => (by[0] * x + by[1] * y).abs(),
+            _ => by[0].hypot(by[1]),
+        }
+    };
     let [floor, crown] = [Mark::Floor, Mark::Crown].map(|mark| hands.truth[&mark].pixel);
     let tall = (floor[0] - crown[0]).hypot(floor[1] - crown[1]);
     let marks = kept.shot.marks.iter();
     marks
         .filter(|(mark, _)| hands.truth[mark].visible)
-        .map(|(&mark, placed)| (mark, off(hands, kept, mark, placed.at)))
+        .map(|(&mark, placed)| (mark, off(mark, placed.at)))
         .filter(|(_, off)| *off > OFF_PX * tall / 1500.0)
         .max_by(|a, b| a.1.total_cmp(&b.1))
 }
