@@ -15,12 +15,14 @@ impl Case {
     fn new() -> Self {
         let tape = Tape::of(Sex::Women)
             .with(BodyMeasure::Stature, 160.0)
+            .with(BodyMeasure::HipGirth, 92.0)
             .build()
             .expect("a tape");
         let people = Population::shipped(Sex::Women);
         let body = people.complete(&tape).expect("a body");
         let sheet: Sheet = toml::from_str(
-            "kind='nagagi'\nmitake_from='back_seam'\nmitake=160\nushirohaba=30\nyuki=66",
+            "kind='nagagi'\nmitake_from='back_seam'\nmitake=157\nushirohaba=29.5\n\
+             maehaba=23.5\nokumihaba=15.2\naizumahaba=14.0\nkurikoshi=2.6\nerishita=80",
         )
         .expect("a sheet");
         let garment = sheet.complete().expect("a garment");
