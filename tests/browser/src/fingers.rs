@@ -21,12 +21,14 @@ impl Browser {
         self.drag(at, at).await
     }
 
-    /// Presses at one place and lets go at another, on the way through eight between.
+    /// Presses at one place and lets go at another: through eight places between, a little past it,
+    /// and back, as hands do.
     ///
     /// # Errors
     /// [`BrowserError::Command`] when a place is beyond the screen.
     pub async fn drag(&self, from: Spot, to: Spot) -> Result<(), BrowserError> {
         const STEPS: u32 = 8;
+        const PAST: f64 = 6.0;
         let go = |[x, y]: Spot| PointerAction::MoveTo {
             duration: Some(Duration::from_millis(4)),
             x,
@@ -35,10 +37,12 @@ impl Browser {
         let button = MOUSE_BUTTON_LEFT;
         let mut way = vec![go(from), PointerAction::Down { button }];
         if from != to {
+            let past = to.map(|part| part + PAST);
             way.extend((1..=STEPS).map(|step| {
                 let share = f64::from(step) / f64::from(STEPS);
-                go([0, 1].map(|k| from[k] + share * (to[k] - from[k])))
+                go([0, 1].map(|k| from[k] + share * (past[k] - from[k])))
             }));
+            way.push(go(to));
         }
         way.push(PointerAction::Up { button });
         let id = "hand".to_owned();
