@@ -80,7 +80,10 @@ fn what_was_added_to_a_place_stays_with_it() {
     assert!(sum.abs() < 1e-9, "both sides meet in the middle: {sum} cm");
     for moved in [left, right] {
         let aside = moved.by_cm[0].hypot(moved.by_cm[1]);
-        assert!(aside < 0.3, "made level, a line slides {aside} cm round her");
+        assert!(
+            aside < 0.3,
+            "made level, a line slides {aside} cm round her"
+        );
     }
 }
 

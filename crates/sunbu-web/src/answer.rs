@@ -69,7 +69,13 @@ pub(crate) fn png(bytes: Vec<u8>, name: &str) -> Response {
 
 /// A JSON document, for our own scripts.
 pub(crate) fn json(value: &serde_json::Value) -> Response {
+    json_with(StatusCode::OK, value)
+}
+
+/// A JSON document with a status other than OK.
+pub(crate) fn json_with(status: StatusCode, value: &serde_json::Value) -> Response {
     (
+        status,
         [(header::CONTENT_TYPE, "application/json")],
         value.to_string(),
     )

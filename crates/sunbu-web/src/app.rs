@@ -4,6 +4,8 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use sunbu_store::Store;
 
+use crate::grays::Grays;
+
 /// A studio to be served.
 pub struct App {
     /// Where people, garments and plans are kept.
@@ -24,6 +26,8 @@ impl std::fmt::Debug for App {
 pub(crate) struct Room {
     store: Arc<Mutex<Store>>,
     clock: Arc<dyn Fn() -> String + Send + Sync>,
+    /// The photos last marked, for their edges.
+    pub grays: Arc<Grays>,
 }
 
 impl Room {
@@ -32,6 +36,7 @@ impl Room {
         Self {
             store: Arc::new(Mutex::new(app.store)),
             clock: app.clock.into(),
+            grays: Arc::default(),
         }
     }
 

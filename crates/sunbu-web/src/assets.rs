@@ -35,6 +35,12 @@ assets! {
     "check.js" "text/javascript; charset=utf-8";
     "form.js" "text/javascript; charset=utf-8";
     "print.js" "text/javascript; charset=utf-8";
+    "marking.css" "text/css; charset=utf-8";
+    "marking.js" "text/javascript; charset=utf-8";
+    "mark-keep.js" "text/javascript; charset=utf-8";
+    "mark-loupe.js" "text/javascript; charset=utf-8";
+    "mark-picture.js" "text/javascript; charset=utf-8";
+    "mark-side.js" "text/javascript; charset=utf-8";
     "icon.svg" "image/svg+xml";
 }
 

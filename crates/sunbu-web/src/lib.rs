@@ -12,6 +12,7 @@ mod assets;
 mod conflict;
 mod entry;
 mod error;
+mod grays;
 mod guard;
 mod language;
 mod pages;

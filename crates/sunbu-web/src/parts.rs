@@ -75,48 +75,50 @@ pub(crate) fn frame(ask: &Ask, frame: &Frame<'_>, body: &Markup) -> Markup {
     let w = ask.words();
     let done = ask.queried("done").filter(|done| DONE.contains(done));
     html! {
-            (DOCTYPE)
-            html lang=(ask.lang.code()) {
-                head {
-                    meta charset="utf-8";
-                    meta name="viewport" content="width=device-width, initial-scale=1";
-                    title { (frame.title) " – Sunbu" }
-                    link rel="stylesheet" href=(assets::path("style.css"));
-    @for style in frame.styles { link rel="stylesheet" href=(assets::path(style)); }
-                    link rel="icon" href=(assets::path("icon.svg")) type="image/svg+xml";
-                    @for script in frame.scripts {
-                        script type="module" src=(assets::path(script)) {}
-                    }
+        (DOCTYPE)
+        html lang=(ask.lang.code()) {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                title { (frame.title) " – Sunbu" }
+                link rel="stylesheet" href=(assets::path("style.css"));
+                @for style in frame.styles {
+                    link rel="stylesheet" href=(assets::path(style));
                 }
-                body {
-                    a.skip href="#main" { (w.get("page-skip")) }
-                    header.top {
-                        div.top-in {
-                            a.brand href="/" { "Sunbu" span lang="ja" { "寸分" } }
-                            nav aria-label=(w.get("page-menu")) {
-                                ul {
-                                    @for (here, path, id) in Here::MENU {
-                                        li {
-                                            a href=(path) aria-current=[(here == frame.here).then_some("page")] {
-                                                (w.get(id))
-                                            }
+                link rel="icon" href=(assets::path("icon.svg")) type="image/svg+xml";
+                @for script in frame.scripts {
+                    script type="module" src=(assets::path(script)) {}
+                }
+            }
+            body {
+                a.skip href="#main" { (w.get("page-skip")) }
+                header.top {
+                    div.top-in {
+                        a.brand href="/" { "Sunbu" span lang="ja" { "寸分" } }
+                        nav aria-label=(w.get("page-menu")) {
+                            ul {
+                                @for (here, path, id) in Here::MENU {
+                                    li {
+                                        a href=(path) aria-current=[(here == frame.here).then_some("page")] {
+                                            (w.get(id))
                                         }
                                     }
                                 }
                             }
-                            (tongue(ask))
                         }
+                        (tongue(ask))
                     }
-                    main #main tabindex="-1" class=[frame.class] {
-                        @if let Some(done) = done {
-                            p.notice role="status" { (w.get(&format!("page-done-{done}"))) }
-                        }
-                        (body)
-                    }
-                    footer.foot { (w.get("page-foot")) }
                 }
+                main #main tabindex="-1" class=[frame.class] {
+                    @if let Some(done) = done {
+                        p.notice role="status" { (w.get(&format!("page-done-{done}"))) }
+                    }
+                    (body)
+                }
+                footer.foot { (w.get("page-foot")) }
             }
         }
+    }
 }
 
 /// The changes a page may say it has just made.

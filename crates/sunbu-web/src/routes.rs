@@ -122,6 +122,14 @@ fn checks() -> Router<Room> {
             post_at(check::photos::add).layer(most),
         )
         .route(
+            "/checks/{check}/photos/{photo}",
+            get_at(check::marking::show),
+        )
+        .route(
+            "/checks/{check}/photos/{photo}/marks",
+            post_at(check::marking::place),
+        )
+        .route(
             "/checks/{check}/photos/{photo}/picture.jpg",
             get_at(check::photos::picture),
         )
@@ -177,7 +185,7 @@ fn from_elsewhere(_: tower_http::csrf::ProtectionError) -> Response {
 
 /// Every address of a page that is only looked at, on a studio that has this person, garment, saved
 /// plan, and check with its photo: what an audit of all pages visits.
-pub fn page_list(person: i64, garment: i64, plan: i64, check: i64, _photo: i64) -> Vec<String> {
+pub fn page_list(person: i64, garment: i64, plan: i64, check: i64, photo: i64) -> Vec<String> {
     let fixed = [
         "/",
         "/people",
@@ -213,6 +221,7 @@ pub fn page_list(person: i64, garment: i64, plan: i64, check: i64, _photo: i64) 
         all.push(format!("/checks/{check}{page}"));
     }
     all.push(format!("/checks/{check}/report?eye=tall&distance=1"));
+    all.push(format!("/checks/{check}/photos/{photo}"));
     all.extend(
         Occasion::ALL
             .iter()

@@ -13,7 +13,7 @@ use crate::Lang;
 macro_rules! files {
     ($lang:literal) => {
         files!($lang: "names", "numbers", "plan", "steps", "problems", "draw", "web", "cli",
-            "faults", "photo", "check", "checks", "report")
+            "faults", "photo", "check", "checks", "marking", "report")
     };
     ($lang:literal: $($name:literal),+) => {
         &[$((

@@ -48,7 +48,7 @@ pub struct View {
 }
 
 impl View {
-    fn is_phone(self) -> bool {
+    pub(crate) fn is_phone(self) -> bool {
         self.width < 600
     }
 

@@ -50,7 +50,7 @@ pub fn expect(
     let [width, height] = shot.size.map(f64::from);
     let mut all = BTreeMap::new();
     for (i, spot) in sitting.spots().iter().enumerate() {
-        let place = sitting.place(i);
+        let place = drawn_along(&sitting, i, shot);
         let Some(at) = camera.project(place) else {
             continue;
         };
@@ -68,6 +68,64 @@ pub fn expect(
         all.insert(straight.name(spot.mark), expected);
     }
     Ok(all)
+}
+
+/// Where a mark is expected that no hand has set, when its neighbours are not where they were
+/// foretold: the sleeve goes with the wrist, the front edge runs on as it was found, a collar goes in
+/// where obiage or the other collar now is. What was set stays as it was fitted.
+fn drawn_along(sitting: &Sitting<'_>, spot: usize, shot: &Shot) -> Place {
+    use Mark as M;
+    let place = sitting.place(spot);
+    let mark = sitting.spots()[spot].mark;
+    if shot.marks.contains_key(&mark) {
+        return place;
+    }
+    let of = |other: Mark| {
+        let spots = sitting.spots();
+        let found = spots.iter().position(|spot| spot.mark == other)?;
+        Some((found, sitting.own(found)))
+    };
+    let set = |marks: &[Mark]| {
+        let found = marks.iter().find(|mark| shot.marks.contains_key(mark));
+        found.and_then(|&mark| of(mark)).map(|(_, own)| own)
+    };
+    let by = |[x, y, z]: [f64; 3]| [place[0] + x, place[1] + y, place[2] + z];
+    // How a collar runs from the shoulder, for each centimetre that it comes down.
+    let along_collar = |left: bool, end: Mark, down: f64| {
+        let shoulder = if left {
+            M::CollarShoulderLeft
+        } else {
+            M::CollarShoulderRight
+        };
+        let ends = of(shoulder).zip(of(end));
+        let Some(((from, _), (to, _))) = ends else {
+            return place;
+        };
+        let (from, to) = (sitting.place(from), sitting.place(to));
+        let fall = (to[2] - from[2]).min(-1.0);
+        by([0, 1, 2].map(|k| (to[k] - from[k]) / fall * down))
+    };
+    let arm = |other: Mark| match set(&[other]) {
+        Some(&[x, y, z]) => by([x, y, z]),
+        _ => place,
+    };
+    let edge = |others: &[Mark]| match set(others) {
+        Some(&[arc, _]) => sitting.moved_place(spot, arc),
+        _ => place,
+    };
+    let height = |other: Mark| of(other).and_then(|(_, own)| own.last().copied());
+    match mark {
+        M::SleeveEndLeft => arm(M::WristLeft),
+        M::SleeveEndRight => arm(M::WristRight),
+        M::WristLeft => arm(M::SleeveEndLeft),
+        M::WristRight => arm(M::SleeveEndRight),
+        M::UwamaeCorner => edge(&[M::EdgeAtFold, M::CollarEnd]),
+        M::EdgeAtFold => edge(&[M::CollarEnd, M::UwamaeCorner]),
+        M::CollarEnd => edge(&[M::EdgeAtFold, M::UwamaeCorner]),
+        M::CollarTieLeft => along_collar(true, mark, height(M::ObiageTop).unwrap_or(0.0)),
+        M::CollarTieRight => along_collar(false, mark, height(M::KimonoCrossing).unwrap_or(0.0)),
+        _ => place,
+    }
 }
 
 /// Whether cloth lies over a mark where the plan has it.

@@ -99,6 +99,17 @@ impl<'a> Sitting<'a> {
         bent(&self.drape).placed(&self.spots[spot].at, own, shape, self.fit.camera.eye)
     }
 
+    /// The place of a spot on the surface, moved by so much of arc from where it is expected, its
+    /// height as it was found.
+    pub fn moved_place(&self, spot: usize, arc: f64) -> Place {
+        let mut own = self.own(spot).to_vec();
+        if let [first, _] = own.as_mut_slice() {
+            *first = arc;
+        }
+        let shape = &self.fit.theta.as_slice()[CAMERA..];
+        bent(&self.drape).placed(&self.spots[spot].at, &own, shape, self.fit.camera.eye)
+    }
+
     /// All spots of this side.
     pub fn spots(&self) -> &[Spot] {
         &self.spots

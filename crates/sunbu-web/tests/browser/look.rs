@@ -63,7 +63,7 @@ async fn every_page_is_right_at_a_desk_in_japanese() {
 }
 
 /// What the page shown now breaks of the rules, after a picture of it.
-async fn look(browser: &Browser, name: &str) -> Vec<String> {
+pub async fn look(browser: &Browser, name: &str) -> Vec<String> {
     let picture = format!("{name}-{}", browser.view().name());
     browser.screenshot(&picture).await.expect("a picture");
     let violations = browser.audit().await.expect("an audit");

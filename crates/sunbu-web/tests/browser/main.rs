@@ -3,8 +3,12 @@
 
 #[path = "../support/dressed.rs"]
 mod dressed;
+
 mod hands;
 mod layout;
 mod look;
+mod marked;
+mod marking;
 mod sheet;
 mod studio;
+mod taps;

@@ -10,7 +10,7 @@ use tokio::sync::oneshot;
 
 use crate::dressed;
 
-const NOW: &str = "2026-03-01T09:30:00+09:00";
+pub const NOW: &str = "2026-03-01T09:30:00+09:00";
 
 pub const PHONE: View = View {
     width: 360,
@@ -34,7 +34,7 @@ pub struct Studio {
 impl Studio {
     /// Opens the demo studio with names in this language.
     pub async fn demo(language: Language) -> Self {
-        Self::serve(demo_store(language)).await
+        Self::of(demo_store(language)).await
     }
 
     /// The same with a check of somebody in two photos; with the numbers of the check and of the
@@ -56,10 +56,11 @@ impl Studio {
             let jpeg = scene.render(1).to_jpeg(85).expect("a photo");
             dressed::photo(&mut store, check, &dressed::shot(&scene), &jpeg)
         });
-        (Self::serve(store).await, check, front)
+        (Self::of(store).await, check, front)
     }
 
-    async fn serve(store: Store) -> Self {
+    /// Opens a studio on this store.
+    pub async fn of(store: Store) -> Self {
         let app = App {
             store,
             clock: Box::new(|| NOW.to_owned()),

@@ -7,6 +7,7 @@ mod conflicts;
 #[path = "../support/dressed.rs"]
 mod dressed;
 mod entries;
+mod marking;
 mod plans;
 mod reports;
 mod rules;

@@ -11,7 +11,7 @@ use sunbu_core::fault::{Fault, Ticks};
 use sunbu_core::garment::{Part, Sheet};
 use sunbu_core::measure::{Length, Reading, Unit};
 use sunbu_core::photo::{Marking, Shot, View};
-use sunbu_render::{Real, Scene, Told};
+use sunbu_render::{Random, Real, Scene, Told};
 use sunbu_store::{NewCheck, NewPhoto, Store};
 
 /// When everything was kept.
@@ -43,6 +43,43 @@ pub fn scene(view: View, off: &[(Decision, f64)]) -> Scene {
     });
     scene.real = Real::new(scene.real.body.clone(), scene.real.fitting.clone(), done);
     scene
+}
+
+/// The person of this number from one side, every decision done `off_cm` off the plan, to either
+/// side of it.
+pub fn everywhere_off(seed: u64, view: View, off_cm: f64) -> Scene {
+    let mut scene = Scene::random_from(seed, view);
+    let random = &mut Random::of(seed ^ 0x7A95);
+    let planned = scene.subject.planned;
+    let done = Decision::ALL.iter().fold(planned, |done, &decision| {
+        let off = off_cm * random.one_of(&[-1.0, 1.0]);
+        done.with(decision, planned.get(decision) + off)
+    });
+    scene.real = Real::new(scene.real.body.clone(), scene.real.fitting.clone(), done);
+    scene
+}
+
+/// Her photo as a JPEG.
+pub fn jpeg(scene: &Scene, seed: u64) -> Vec<u8> {
+    scene.render(seed).to_jpeg(90).expect("a JPEG")
+}
+
+/// A studio with her, her garment, and check 1 of her as she was to be dressed.
+pub fn studio(scene: &Scene) -> Store {
+    let case = case(scene, ["Mori Sayo", "Grey tsumugi"]);
+    let mut store = Store::in_memory().expect("a store in memory");
+    let person = store.add_person(&case.person, NOW).expect("added");
+    for piece in &case.garments {
+        store.add_garment(piece, NOW).expect("added");
+    }
+    let check = NewCheck::Planned {
+        person,
+        plan: None,
+        title: "After the rehearsal",
+        case: &case,
+    };
+    assert_eq!(store.add_check(&check, NOW).expect("begun"), 1);
+    store
 }
 
 /// Her case, with the planned dressing set by the dresser.

@@ -6,6 +6,8 @@ mod checked;
 pub(crate) mod eye;
 pub(crate) mod face;
 pub(crate) mod list;
+pub(crate) mod marking;
+mod marking_parts;
 pub(crate) mod photos;
 pub(crate) mod pictured;
 pub(crate) mod report;

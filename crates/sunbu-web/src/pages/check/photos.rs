@@ -38,7 +38,11 @@ pub(crate) fn add(room: &Room, ask: &Ask) -> Result<Response, Fault> {
         jpeg: &picture.to_jpeg(),
     };
     match room.store().add_photo(&photo, &room.now()) {
-        Ok(id) => return Ok(go(&format!("/checks/{check}/photos/{id}"))),
+        Ok(id) => {
+            // What was unpacked here is marked next.
+            room.grays.put(id, picture.gray());
+            return Ok(go(&format!("/checks/{check}/photos/{id}")));
+        }
         Err(StoreError::Taken { .. }) => {}
         Err(other) => return Err(other.into()),
     }
@@ -55,5 +59,6 @@ pub(crate) fn picture(room: &Room, ask: &Ask) -> Result<Response, Fault> {
 pub(crate) fn erase(room: &Room, ask: &Ask) -> Result<Response, Fault> {
     let (check, photo) = photo_ids(ask)?;
     room.store().erase_photo(check, photo)?;
+    room.grays.forget(photo);
     Ok(go(&format!("/checks/{check}?done=erased")))
 }
