@@ -151,7 +151,7 @@ fn a_hem_dropped_by_four_is_found_on_two_photos_and_put_back() {
 fn two_photos_are_surer_than_each_and_lie_between_them() {
     let case = case();
     let two = readings(&case, &case.planned, &[View::Front, View::Back]);
-    let both = combine(&two);
+    let both = combine(&case.fitting, &two);
     for &quantity in both.quantities() {
         let (value, sd) = both.reading(quantity).expect("it was read");
         for one in two.iter().filter_map(|r| r.get(quantity)) {
