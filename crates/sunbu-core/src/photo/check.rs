@@ -122,7 +122,7 @@ fn together(shot: &Shot) -> Vec<Problem> {
         found.push(contradiction(
             format!("marks.{}", Mark::Crown.key()),
             "crown-not-above-floor",
-            "must lie well above the floor mark: at least a seventh of the picture; were the two exchanged?",
+            "must lie well above the floor mark: at least 15 % of the picture's height; were the two exchanged?",
             vec![format!("marks.{}", Mark::Floor.key())],
         ));
     }
