@@ -20,6 +20,11 @@ fn case() -> String {
     path.to_str().expect("UTF-8").to_owned()
 }
 
+/// Arguments and some more.
+fn with<'a>(asked: &[&'a str], more: &[&'a str]) -> Vec<&'a str> {
+    [asked, more].concat()
+}
+
 /// Exit code 2 and these parts in the complaint.
 #[track_caller]
 fn refused(arguments: &[&str], parts: &[&str]) {
@@ -40,20 +45,20 @@ fn marks_that_were_moved_are_written_over_only_when_that_is_asked() {
         "mark", &case, "--photo", &photo, "--view", "front", "--floor", "750,1850", "--crown",
         "752,250", "-o",
     ];
-    let mark = |to: &[&str]| [&asked[..], to].concat();
-    let ran = sunbu(&mark(&[out]));
+    let ran = sunbu(&with(&asked, &[out]));
     assert_eq!(ran.code, Some(0), "{}", ran.err);
     let moved = format!("# moved by hand\n{MARKS}");
     std::fs::write(out, &moved).expect("it is changed");
-    refused(&mark(&[out]), &["p.toml", "--replace"]);
+    refused(&with(&asked, &[out]), &["p.toml", "--replace"]);
     let kept = std::fs::read_to_string(out).expect("it is there");
     assert_eq!(kept, moved);
-    let ran = sunbu(&mark(&[out, "--replace"]));
+    let ran = sunbu(&with(&asked, &[out, "--replace"]));
     assert_eq!(ran.code, Some(0), "{}", ran.err);
     let now = std::fs::read_to_string(out).expect("it is there");
     assert!(!now.contains("moved by hand"), "{now}");
     // Not even then over the photo.
-    refused(&mark(&[&photo, "--replace"]), &["p.jpg", "read here"]);
+    let over = with(&asked, &[photo.as_str(), "--replace"]);
+    refused(&over, &["p.jpg", "read here"]);
     assert_eq!(std::fs::read(&photo).expect("the photo"), blank(SIZE));
 }
 
@@ -67,9 +72,8 @@ fn lines_are_never_drawn_over_a_file_that_is_read_nor_twice_into_one() {
     let lines = folder.path().join("lines.svg");
     let [again, lines] = [&again, &lines].map(|path| path.to_str().expect("UTF-8"));
     let one = ["check", &case, "--photo", &photo, "--marks", &marks];
-    for over in [&photo, again] {
-        let asked = [&one[..], &["--overlay", over]].concat();
-        refused(&asked, &["p.png", "read here"]);
+    for over in [photo.as_str(), again] {
+        refused(&with(&one, &["--overlay", over]), &["p.png", "read here"]);
     }
     let two = ["--photo", &photo, "--marks", &marks];
     let twice = ["--overlay", lines, "--overlay", lines];
@@ -85,7 +89,7 @@ fn with_head(colour: u8) -> Vec<u8> {
     for (y, x) in (0..height).flat_map(|y| (0..width).map(move |x| (y, x))) {
         // Within 100 pixels beside the crown and 180 below it: less than a head of this height.
         let is_head = x.abs_diff(752) < 100 && (250..430).contains(&y);
-        let light = (x / 20 + y / 20) % 2 == 0;
+        let light = (x / 20 + y / 20) & 1 == 0;
         rgb.extend(match (is_head, light) {
             (true, true) => [colour, 90, 60],
             (true, false) => [60, 90, colour],
