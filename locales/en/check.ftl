@@ -4,8 +4,10 @@
 ## Right over left: said before all else
 
 check-way = { $views }: right lies over left. Either it is a picture from a mirror, or the kimono is wrapped right over left, as only the dead are dressed. Check which before all else: all that follows was read as from a mirror.
+check-way-mirrored = { $views }: said to be from a mirror, yet right lies over left. Either it is not from a mirror, or the kimono is wrapped right over left, as only the dead are dressed. Check which before all else: what follows was read as not from a mirror.
 check-way-title = Look which way round it is wrapped
 check-way-why = The photo shows right over left. A picture from a mirror does so too; if it is none, the kimono is wrapped as only the dead are dressed.
+check-way-why-mirrored = The photo is said to be from a mirror, yet shows right over left. If it is from none, all is well; if it is from one, the kimono is wrapped as only the dead are dressed.
 check-way-practise = Say it aloud at each wrapping: the wearer's left lies on top. A right hand slips into the breast of the collars.
 
 ## Headings
@@ -135,7 +137,10 @@ check-advice-next = To practise: { $how }
 check-why-cures = { $faults }.
 check-good = { $what }: { $value }, wanted { $range }
 check-nothing-to-change = There is nothing to change.
+check-nothing-sure = Nothing that is sure.
+check-nothing-read-yet = Nothing was read yet, and nothing was ticked: mark a photo, or tick what the eye sees.
 check-nothing-helps = No change of the hands would help: { $faults } would stay. Person and garment allow no more; the plan tells what would: another garment, taking up or letting out, padding.
+check-nothing-skews = Left and right differ by more than passes: { $skews }. The program has no change to name for it; look at both sides.
 check-nothing-good = Nothing that was read is within its range yet: that is what practice is for.
 
 ## What the hands did unlike the plan: done-DECISION; its name in a sentence: todo-DECISION, .over and .under what to do, .practise how to practise it
@@ -232,7 +237,7 @@ todo-koshihimo_back = waist tie (koshihimo) at the back
 todo-koshihimo_front = waist tie (koshihimo) in front
     .over = Tie the waist tie (koshihimo) { $amount } higher in front
     .under = Tie the waist tie (koshihimo) { $amount } lower in front
-    .practise = Lay the middle of the tie on the hip bone first and bring both ends to the front at one height; compare with your fingers before you tie off.
+    .practise = Lay the middle of the tie on the right hip bone, cross the ends behind without lifting them, and bring them forward; feel both sides for the height before you tie off.
 todo-take_up_front = taking up in front
     .over = Take up { $amount } more under the chest tie in front
     .under = Take up { $amount } less under the chest tie in front
@@ -292,6 +297,7 @@ message-thanks = thank you for the { $count ->
 } of your dressing.
 message-good = Well done: { $what }. That is just as it should be; keep it so.
 message-way = One thing before all others: the photo shows right over left. Was it taken in a mirror? Then all is well. If not, please wrap it again, left over right: the other way is for the dead.
+message-way-mirrored = One thing before all others: the photo is said to be from a mirror, yet it shows right over left. Is it from none? Then all is well. If it is from one, please wrap it again, left over right: the other way is for the dead.
 message-changes = { $count ->
     [one] One thing to work on:
     [2] Two things to work on, in this order:
@@ -300,8 +306,11 @@ message-changes = { $count ->
 message-one = { $number }. { $title }.
 message-practise = To practise: { $how }
 message-nothing = I have nothing to ask you to change.
+message-nothing-sure = There is nothing sure enough to ask you to change.
+message-nothing-read = Nothing could be read of your dressing yet, so I cannot say anything about it.
 message-stays = What is still off does not come from your hands: { $faults }. Garment and body allow no more; let us look at both together.
-message-more = There is more to see, but these come first; most of it follows from them.
+message-skews = Left and right differ: { $skews }. Let us look at both sides together.
+message-more = There is more to see; first these.
 message-bye = Take your time, and send another photo when you like.
 
 ## The photo with its lines. $what is one of the lines, $amount has its unit.

@@ -124,7 +124,8 @@ cli-mark-long =
     no edge was found say unsure = true: they are where the plan has them, no more.
 
     Look at each mark before you check: what the plan expects is no reading. Move it,
-    or take it out where the place cannot be seen.
+    or take it out where the place cannot be seen. A file that is there already is
+    written over only with --replace.
 cli-mark-example =
     A worked example: mark a photo from the front, then check it.
 
@@ -144,6 +145,10 @@ cli-check-long =
     for each, in the same order. Nothing is kept and nothing leaves this machine. With
     --stranger nobody's measures are needed: the likeliest body and garment stand for
     them, and the intervals are wider.
+
+    --overlay draws the lines into the photo, which shows the room and all else as it is.
+    Before you hand it on, --hide-face lays a plain box over the head; nothing of the
+    pixels below is left. Her name is not written into it.
 cli-check-example =
     A worked example: two sides; one side with its lines drawn into the photo; a photo sent
     in by somebody 160 cm tall, as a JSON document; the hem as seen from below a stage
@@ -207,6 +212,7 @@ arg-set = Set a decision yourself, such as koshihimo_back=90; may be repeated
 arg-view = What to draw: front, back, sheet, sheet-upright; else sheet
 arg-show = Dressing to draw: plan, usual (with the planned line over it); else plan
 arg-output = Write to this file instead of the standard output
+arg-replace = Write over the file of -o when it is there already
 arg-person = Rank the studio's garments for this person, by name or number
 arg-for-garment = Rank the studio's people for this garment, by name or number
 arg-studio = The studio's file; else the one in your folder for data
@@ -219,6 +225,7 @@ arg-yes = Really do it; it cannot be undone
 arg-photo = A photo: JPEG, PNG or WebP; for several sides, once for each
 arg-marks = The marks file of a photo; as many as photos, in the same order
 arg-overlay = Draw the lines into a photo: FILE.svg or FILE.png; one for each photo, in order
+arg-hide-face = Lay a plain box over the head in the photos that are drawn into
 arg-seen-by = Somebody who looks at the hem from the front, named or placed; may be repeated
 arg-stranger = Somebody unmeasured is shown; no case is needed
 arg-stature = Stature of the stranger, if it was told
@@ -379,6 +386,9 @@ trouble-overlay-count = one file for each photo, in the same order; there are { 
    *[other] { $overlays } files
 } to draw into
 trouble-overlay-kind = “{ $typed }” ends neither in .svg nor in .png; name the file so
+trouble-over-input = would be written over { $file }, which is read here; name another file
+trouble-overlay-twice = is named twice to draw into; name a file of its own for each photo
+trouble-marks-there = is there already, perhaps with marks that you moved; name another file, or add --replace to write over it
 trouble-pixel = “{ $typed }” is no place on a photo; write it in pixels from the upper left corner, such as 1510,3830
 trouble-seen-by = “{ $typed }” is nobody who looks; write { $known }, or the eye's height, its distance and how far its floor lies above hers, such as 150,200,-100
 trouble-seen-by-eye = in “{ $typed }” the eye's height is not between { $low } and { $high } cm above its own floor

@@ -106,13 +106,13 @@ photo-mark-wrist_right = Right wrist
 ## The hem as others see it
 
 onlooker-below_stage = from a seat below a stage
-onlooker-neighbour = by somebody who stands beside her
+onlooker-neighbour = by somebody who stands before her
 onlooker-camera = by a camera
 viewer-above = eye { $height } above the floor she stands on, { $distance } away
 viewer-below = eye { $height } below the floor she stands on, { $distance } away
 hem-seen-floor = The hem hides the ankle bone, and the floor at it too.
 hem-seen-covered = The hem is seen { $height } up the leg; { $amount } more and the ankle bone would show.
-hem-seen-tabi = The hem is seen { $height } up the leg; { $amount } of the tabi above the ankle bone show.
+hem-seen-tabi = The hem is seen { $height } up the leg; { $amount } show above the ankle bone, no more than a tabi covers.
 hem-seen-skin = The hem is seen { $height } up the leg; { $amount } show above the ankle bone, more than a tabi covers.
 
 ## Why a file is not taken as a photo

@@ -48,7 +48,7 @@ expected-tape = write a tape as { "{" } ends = [[700, 3800], [702, 2900]], lengt
 
 ## Contradictions in a garment
 
-problem-contradiction-crown-not-above-floor = the crown must lie well above the floor, by at least a seventh of the picture; were the two exchanged?
+problem-contradiction-crown-not-above-floor = the crown must lie well above the floor, by at least 15 % of the picture's height; were the two exchanged?
 problem-contradiction-mark-not-in-view = this place cannot be seen from this side; leave it out, or choose the side that the photo shows
 problem-contradiction-marks-do-not-fit = no lens sees these marks so; check them one by one, floor and crown first
 problem-contradiction-marks-of-another-picture = the marks belong to a picture of other proportions than this photo, which has { $photo_width } × { $photo_height } px upright; name the photo that was marked, whole

@@ -1,10 +1,12 @@
-# 着付けの点検で言うこと:外れ、原因、迷い、直し、助言、送る文。左右は着る人から見て。
+# 着付けの点検で言うこと:難、原因、迷い、直し、助言、送る文。左右は着る人から見て。
 
-## 右前:何よりも先に言う
+## 左前（右が上）:何よりも先に言う
 
 check-way = { $views }：右が上に重なっています。鏡に映した写真か、左前（亡くなった人の着方）に着ているか、どちらかです。何よりも先に確かめてください。以下はすべて鏡の写真として読みました。
+check-way-mirrored = { $views }：鏡の写真とのことですが、右が上です。鏡の写真ではないか、左前（亡くなった人の着方）に着ているかです。何よりも先に確かめてください。以下は鏡の写真ではないものとして読みました。
 check-way-title = どちらが上かを確かめる
 check-way-why = 写真では右が上に重なっています。鏡に映した写真でもそう見えますが、そうでなければ亡くなった人の着方です。
+check-way-why-mirrored = 鏡の写真とのことですが、右が上に重なっています。鏡の写真でなければ問題ありません。鏡の写真なら、亡くなった人の着方です。
 check-way-practise = 巻くたびに「着る人の左が上」と声に出します。右手が懐に入れば正しい向きです。
 
 ## 見出し
@@ -12,19 +14,19 @@ check-way-practise = 巻くたびに「着る人の左が上」と声に出し�
 check-h-way = まず初めに
 check-h-advice = 直すこと（この順に）
 check-h-good = よくできた所
-check-h-faults = 外れ
-check-h-perhaps = 外れかもしれない所
+check-h-faults = 難
+check-h-perhaps = 難かもしれない所
 check-h-causes = わけ：原因と目で見た所（着付けの順）
 check-h-doubts = 見分けのつかないこと
 check-h-correction = いちばん少ない直し
 check-h-skews = 左右の違い
-check-h-differences = 案と違うが外れではない所
+check-h-differences = 案と違うが難ではない所
 check-h-unseen = 見えなかった所
 check-h-hidden = 見えないまま違っているかもしれない所
 check-h-doubtful = 見直したい印
 check-h-cautions = 注意
 
-## 外れ:値、幅、望み。$line は望みの一行。
+## 難:値、幅、望み。$line は望みの一行。
 
 check-finding-named = { $name }。{ $line }
 check-perhaps = { $line }。言い切れるほど確かには読めていません
@@ -38,9 +40,9 @@ check-nothing-read = 読んだ写真はありません。目で見たことだ�
 ## 原因:案からどれだけ離れ、何の元か。done-…：したこと。
 
 check-cause = { $deed }（{ $interval }）、{ $sure }
-check-cause-explains = { $cause }：{ $shares }の元
-check-share = 「{ $fault }」の{ $percent } %
-check-share-more = 「{ $fault }」の全部以上（ほかに打ち消すものがある）
+check-cause-explains = { $cause }：{ $shares }
+check-share = 「{ $fault }」の{ $percent } %はこれによる
+check-share-more = 「{ $fault }」はすべてこれによる（ほかに打ち消すものがある）
 check-sure-certain = ほぼ確実
 check-sure-very = かなり確か
 check-sure-likely = たぶん
@@ -133,7 +135,10 @@ check-advice-next = 稽古：{ $how }
 check-why-cures = { $faults }。
 check-good = { $what }：{ $value }、望み{ $range }
 check-nothing-to-change = 直す所はありません。
+check-nothing-sure = 言い切れる直しはありません。
+check-nothing-read-yet = まだ何も読んでおらず、目で見た所も選ばれていません。写真に印を付けるか、目で見た所を選んでください。
 check-nothing-helps = 手の直しでは変わりません：{ $faults }は残ります。体と着物の寸法の限りです。別の着物、仕立て直し、補整のどれが助けになるかは着付け案に出ます。
+check-nothing-skews = 左右が見過ごせるより違います：{ $skews }。これという直しは言えないので、両側を見比べてください。
 check-nothing-good = 読み取れた所で、望みの範囲に納まったものはまだありません。稽古はそのためにあります。
 
 ## 案と違った手:done-…。文の中の名前:todo-…、.over と .under はすること、.practise は稽古
@@ -163,14 +168,14 @@ done-koshihimo_front =
     .over = 前の腰紐が案より{ $amount }高い
     .under = 前の腰紐が案より{ $amount }低い
 done-take_up_front =
-    .over = 前の上げが案より{ $amount }多い
-    .under = 前の上げが案より{ $amount }少ない
+    .over = 胸紐の下で上げた分（前）が案より{ $amount }多い
+    .under = 胸紐の下で上げた分（前）が案より{ $amount }少ない
 done-take_up_right =
-    .over = 右脇の上げが案より{ $amount }多い
-    .under = 右脇の上げが案より{ $amount }少ない
+    .over = 胸紐の下で上げた分（右脇）が案より{ $amount }多い
+    .under = 胸紐の下で上げた分（右脇）が案より{ $amount }少ない
 done-take_up_back =
-    .over = 後ろの上げが案より{ $amount }多い
-    .under = 後ろの上げが案より{ $amount }少ない
+    .over = 胸紐の下で上げた分（後ろ）が案より{ $amount }多い
+    .under = 胸紐の下で上げた分（後ろ）が案より{ $amount }少ない
 done-nape_drop =
     .over = 衣紋の抜きが案より{ $amount }深い
     .under = 衣紋の抜きが案より{ $amount }浅い
@@ -230,18 +235,18 @@ todo-koshihimo_back = 後ろの腰紐
 todo-koshihimo_front = 前の腰紐
     .over = 前の腰紐を{ $amount }高く締める
     .under = 前の腰紐を{ $amount }低く締める
-    .practise = 紐の真ん中を腰骨に当ててから、両端を同じ高さで前へ回し、結ぶ前に指で高さを比べます。
-todo-take_up_front = 前の上げ
+    .practise = 紐の真ん中を右の腰骨に当て、後ろでずり上げずに交差させて前へ回し、結ぶ前に左右の高さを指で比べます。
+todo-take_up_front = 胸紐の下で上げる分（前）
     .over = 胸紐の下で前を{ $amount }多く上げる
-    .under = 胸紐の下の前の上げを{ $amount }減らす
+    .under = 胸紐の下で前を上げる分を{ $amount }減らす
     .practise = 胸の下で布をつまみ、おはしょりの下の線を見ながら加減し、決まってから紐を掛けます。指ではなく線を見ます。
-todo-take_up_right = 右脇の上げ
+todo-take_up_right = 胸紐の下で上げる分（右脇）
     .over = 胸紐の下で右脇を{ $amount }多く上げる
-    .under = 胸紐の下の右脇の上げを{ $amount }減らす
+    .under = 胸紐の下で右脇を上げる分を{ $amount }減らす
     .practise = 右脇の縫い目の所でつまみ、おはしょりの線が真ん中まで水平になったら、紐が通るまで押さえます。
-todo-take_up_back = 後ろの上げ
+todo-take_up_back = 胸紐の下で上げる分（後ろ）
     .over = 胸紐の下で後ろを{ $amount }多く上げる
-    .under = 胸紐の下の後ろの上げを{ $amount }減らす
+    .under = 胸紐の下で後ろを上げる分を{ $amount }減らす
     .practise = まず後ろを腰紐まで下ろして整え、背中心から両脇へ同じに上げて、後ろから線を見ます。
 todo-nape_drop = 衣紋の抜き
     .over = 衣紋を{ $amount }深く抜く
@@ -289,6 +294,7 @@ message-thanks = 着付けの写真{ $count ->
 }をありがとうございます。
 message-good = よくできた所：{ $what }。このとおりで良いので、続けてください。
 message-way = まず一つ、写真では右が上に重なっています。鏡に映した写真なら問題ありません。そうでなければ、左を上にして巻き直してください。逆は亡くなった人の着方です。
+message-way-mirrored = まず一つ、鏡の写真とのことですが、右が上に重なっています。鏡の写真でなければ問題ありません。鏡の写真なら、左を上にして巻き直してください。逆は亡くなった人の着方です。
 message-changes = { $count ->
     [1] 次の一つを直してみましょう。
     [2] 次の二つを、この順に直してみましょう。
@@ -297,8 +303,11 @@ message-changes = { $count ->
 message-one = { $number }. { $title }。
 message-practise = 稽古：{ $how }
 message-nothing = 直してほしい所はありません。
-message-stays = まだ外れている所（{ $faults }）は、手のせいではありません。着物と体の寸法の限りです。いっしょに見てみましょう。
-message-more = ほかにもありますが、まずこれからです。多くはこれに付いて直ります。
+message-nothing-sure = 直してほしいと言い切れる所はありません。
+message-nothing-read = まだ着付けを何も読み取れていないので、何も言えません。
+message-stays = まだ残っている難（{ $faults }）は、手のせいではありません。着物と体の寸法の限りです。いっしょに見てみましょう。
+message-skews = 左右が違います：{ $skews }。いっしょに両側を見比べましょう。
+message-more = ほかにもありますが、まずこれらから。
 message-bye = 急がずに。また写真を送ってください。
 
 ## 線を重ねた写真。$what は線の名、$amount は単位付き。

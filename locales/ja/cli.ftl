@@ -6,9 +6,9 @@ cli-usage = 使い方：
 cli-commands = コマンド
 cli-options = オプション
 cli-arguments = 引数
-cli-about = 紐を一本締める前に、着物がその人にどう納まるかを計画します。
+cli-about = 紐を一本締める前に、着物がその人にどう納まるかの案を立てます。
 cli-long =
-    紐を一本締める前に、着物がその人にどう納まるかを計画します。
+    紐を一本締める前に、着物がその人にどう納まるかの案を立てます。
 
     人と着物の採寸をケースファイルに書きます。測らなかった寸法を補い、着物の合い方を
     示し、紐と端の位置をすべて数で決め、叶わないことと、どうすれば叶うかを言います。
@@ -17,7 +17,7 @@ cli-long =
     "5 ft 3 in"。尺は鯨尺です。ファイルに shaku = "kane" と書けば曲尺になります。
     確かさは {"{"} value = 161, sd = 0.5 {"}"} のように書きます。
 cli-example =
-    使用例：ケースファイルの見本を見て、自分のものを書き、計画し、図にします。
+    使用例：ケースファイルの見本を見て、自分のものを書き、案を立て、図にします。
 
       $ sunbu help case
       $ sunbu plan case.toml
@@ -27,7 +27,7 @@ cli-example =
     （誤りはすべて一度に示します）。
 cli-open = 自分の帳面をブラウザーで開く
 cli-open-long =
-    人、着物、動かすと図が変わる計画、着る値打ち、印刷。帳面はこの機械の中だけで
+    人、着物、動かすと図が変わる着付け案、着る値打ち、印刷。帳面はこの機械の中だけで
     開き、何も外へ出ません。すべては一つのファイルにあり、なければ作ります。Ctrl-C で
     閉じます。
 cli-open-example =
@@ -60,13 +60,13 @@ cli-restore-example =
       $ sunbu restore march.sunbu
 cli-erase = 一人をその人のすべてとともに消す
 cli-erase-long =
-    その人と採寸と計画を消し、それらを除いてファイルを書き直します。前に取った控えには
+    その人と採寸と着付け案を消し、それらを除いてファイルを書き直します。前に取った控えには
     残っています。--yes がなければ、何が消えるかを言うだけです。
 cli-erase-example =
     使用例：
 
       $ sunbu erase 千代 --yes
-cli-plan = 一人に一枚をどう着せるのが一番よいかを計画する
+cli-plan = 一人に一枚をどう着せるのが一番よいか、案を立てる
 cli-plan-long =
     次の順に示します：どこまできれいに着せられるか、その訳。採寸した値と補った値。
     望みのそれぞれの値、90 %の範囲、望む範囲。外れるものは、何が妨げるか、叶えると
@@ -86,7 +86,7 @@ cli-plan-example =
     見られます。終了コード 1 は、叶わない望みがあるということです。
 cli-rank = 人に合う着物、または着物に合う人を、良い順に並べる
 cli-rank-long =
-    すべてを計画し、良い順に、見立てと一行の訳を付けて並べます。ケースの着物をその人に、
+    すべてに案を立て、良い順に、見立てと一行の訳を付けて並べます。ケースの着物をその人に、
     帳面の着物をその一人に（--person）、帳面の人をその一枚に（--garment）。
 cli-rank-example =
     使用例：礼装にはこの中のどれか。帳面の2番の人には何が合うか。1番の着物は誰に合うか。
@@ -96,24 +96,25 @@ cli-rank-example =
       $ sunbu rank --garment 1
 
     終了コード 1 は、すべての望みが叶うものがないということです。
-cli-figure = 計画した着姿を縮尺どおりのSVGに描く
+cli-figure = 案の着姿を縮尺どおりのSVGに描く
 cli-figure-long =
     前と後ろを、数をその場所に書き、難を線と印と言葉で示して描きます。壁に貼るA4の
     一枚にも、片面だけにもできます。
 cli-figure-example =
-    使用例：計画を壁に貼る一枚に。次に、いつもの着付けの前だけを、案の線を重ねて。
+    使用例：案を壁に貼る一枚に。次に、いつもの着付けの前だけを、案の線を重ねて。
 
       $ sunbu figure case.toml -o sheet.svg
       $ sunbu figure case.toml --view front --show usual -o front.svg
-cli-mark = 写真に印を付ける。計画の見込む所に置き、輪郭に寄せる
+cli-mark = 写真に印を付ける。案の見込む所に置き、輪郭に寄せる
 cli-mark-long =
     ほかのすべてが決まる二つの所を書きます：足の間の床と、頭の頂。正立した写真の左上の
-    角からの画素です。ほかの印は計画の見込む所に置き、写真の近くのはっきりした線に
+    角からの画素です。ほかの印は案の見込む所に置き、写真の近くのはっきりした線に
     寄せます。印のファイルは表示するか、-o で書きます。線の見つからなかった印には
-    unsure = true と書きます。計画の場所にあるだけで、それ以上のものではありません。
+    unsure = true と書きます。案の場所にあるだけで、それ以上のものではありません。
 
-    確かめる前に、印を一つずつ見てください。計画の見込みは読み取りではありません。
-    動かすか、見えない所なら消します。
+    確かめる前に、印を一つずつ見てください。案の見込みは読み取りではありません。
+    動かすか、見えない所なら消します。すでにあるファイルには、--replace を付けたときだけ
+    書きます。
 cli-mark-example =
     使用例：前からの写真に印を付け、確かめます。
 
@@ -123,15 +124,19 @@ cli-mark-example =
     写真の撮り方は sunbu help photos、印の説明は sunbu help marks にあります。
 cli-check = 着付けを写真で確かめる。難、その訳、まず直すこと
 cli-check-long =
-    写真の印を、90 %の範囲とともにセンチで読み、ケースの計画と比べます。次の順に
+    写真の印を、90 %の範囲とともにセンチで読み、ケースの案と比べます。次の順に
     示します：直すこと（着付けの順に三つまで）、良い所、難とその量、その訳、ほかに
     考えられる訳と見分け方、すべてを直す一番少ない手、左右の違い、見えなかったもの。
 
     一つの着付けの幾つかの面は一緒に確かめます。--photo と --marks を同じ順に、面ごとに
     一度ずつ書きます。何も残さず、何も外へ出しません。--stranger なら採寸は要らず、
     一番ありそうな体と着物で代え、範囲は広くなります。
+
+    --overlay は写真に線を描き込みます。部屋も含めて写真のままなので、送る前には
+    --hide-face で頭に無地の箱を重ねてください。その下の画素は残りません。着る人の名前は
+    描き込みません。
 cli-check-example =
-    使用例：二つの面。線を描き込んだ一つの面。背丈160 cmの人から送られた写真をJSON
+    使用例：二つの面。線を描き込んだ一つの面。身長160 cmの人から送られた写真をJSON
     文書で。舞台の下の席からと、高さ150 cm、離れ2 mの目から見た裾。
 
       $ sunbu check case.toml --photo f.jpg --marks f.toml --photo b.jpg --marks b.toml
@@ -192,6 +197,7 @@ arg-set = 自分で決める加減（koshihimo_back=90 など）。何度でも�
 arg-view = 描くもの：front、back、sheet、sheet-upright。なければ sheet
 arg-show = 描く着付け：plan、usual（案の線を重ねる）。なければ plan
 arg-output = 標準出力でなくこのファイルに書く
+arg-replace = -o のファイルがあれば書き換える
 arg-person = 帳面の着物をこの人に合わせて並べる（名前か番号）
 arg-for-garment = 帳面の人をこの着物に合わせて並べる（名前か番号）
 arg-studio = 帳面のファイル。なければデータのフォルダーのもの
@@ -204,23 +210,24 @@ arg-yes = 本当に行う。取り消せない
 arg-photo = 写真（JPEG、PNG、WebP）。面ごとに一度ずつ
 arg-marks = 写真の印のファイル。写真と同じ数を同じ順に
 arg-overlay = 写真に線を描き込む（.svg か .png のファイル）。写真と同じ数を同じ順に
+arg-hide-face = 描き込む写真の頭に無地の箱を重ねる
 arg-seen-by = 前から裾を見る人。名前か目の場所で。何度でも書ける
 arg-stranger = 採寸していない人の写真。ケースは要らない
-arg-stature = その人の背丈、聞いていれば
+arg-stature = その人の身長、聞いていれば
 arg-sex = その人の代わりにする表：women、men。なければ women
 arg-side = 写真に写る面：front、back、right、left（着る人の）
 arg-floor = 足の間の床。写真の画素で（1510,3830 など）
 arg-crown = 頭の頂。写真の画素で（1500,310 など）
 arg-mirrored = 鏡に映した写真である
-arg-no-snap = 印を計画の見込む所に置いたままにする
+arg-no-snap = 印を案の見込む所に置いたままにする
 arg-schema = 文書：plan、rank、check、marks、problems
 arg-topic = コマンド、または case、measures、parts、decisions、standard、photos、marks、faults
 
 ## 事項
 
-topic-measures = [person] の寸法のキー。最低限 stature と、hip_girth か fullest_girth が要ります。一つ増えるごとに計画が確かになります。高さは素足で床から。
+topic-measures = [person] の寸法のキー。最低限 stature と、hip_girth か fullest_girth が要ります。一つ増えるごとに案が確かになります。高さは素足で床から。
 topic-parts = [garment] の寸法のキー。最低限 mitake と、ushirohaba か maehaba が要ります。ほかは知られた割り出しで補い、印を付けます。
-topic-decisions = 手の加減のキー。ケースの [dressing] か --set で決めます。決めたものはそのままに、残りを計画します。
+topic-decisions = 手の加減のキー。ケースの [dressing] か --set で決めます。決めたものはそのままに、残りの案を立てます。
 topic-standard = 慣習のきまり：何を望み、ふつうどうするか。写しを直して --standard で渡すか、ケースの [standard] の下に書きます。場は次のとおりです：
 topic-photos =
     測れる写真
@@ -265,7 +272,7 @@ topic-photos =
 topic-marks = 写真に印を付ける所。印のファイルの [marks] に書く名と、写る面。左右は着る人のものです。
 topic-faults = 目で見る難。印のファイルの seen に書く名。印から測れるものは、書かなくても分かります。
 
-## 言葉での計画
+## 言葉での案
 
 cli-title = { $garment }を着る{ $person }
 cli-under = { $occasion }。きまり：{ $standard }。
@@ -295,16 +302,16 @@ cli-seen-by = 人から見た裾
 cli-seen-by-one = { $who }（{ $place }）：{ $sentence }
 cli-seen-by-eye = { $place }：{ $sentence }
 cli-marked = { $file }に印を{ $count }個書きました。線の見つからなかったものは{ $guessed }個です。確かめる前に一つずつ見てください。
-cli-marks-head = 計画の見込む所に置き、写真の線に寄せた印です。一つずつ見て、ずれていれば動かし、見えない所なら消してください。unsure = true とあるもの（{ $guessed }個）は線が見つかりませんでした。
+cli-marks-head = 案の見込む所に置き、写真の線に寄せた印です。一つずつ見て、ずれていれば動かし、見えない所なら消してください。unsure = true とあるもの（{ $guessed }個）は線が見つかりませんでした。
 
 ## 帳面
 
 said-open = 帳面は{ $file }です。Ctrl-Cで閉じます。
 said-demo = 中の人と着物はすべて架空です。Ctrl-Cで閉じると、書き込んだものも消えます。
 said-not-empty = { $file }にはすでに人か着物があります。架空のものは加えず、そのまま開きます。Ctrl-Cで閉じます。
-said-backup = { $file }に{ $people }人、{ $garments }枚、計画{ $plans }件を写し、読み返して確かめました。
-said-restored = { $file }は{ $people }人、{ $garments }枚、計画{ $plans }件になりました。
-said-erased = { $name }と計画{ $plans }件を消しました。前に取った控えには残っています。
+said-backup = { $file }に{ $people }人、{ $garments }枚、着付け案{ $plans }件を写し、読み返して確かめました。
+said-restored = { $file }は{ $people }人、{ $garments }枚、着付け案{ $plans }件になりました。
+said-erased = { $name }と着付け案{ $plans }件を消しました。前に取った控えには残っています。
 
 ## ケースの周りの誤り
 
@@ -318,6 +325,9 @@ trouble-standard-line = { $line }行目「{ $typed }」はきまりとして読�
 trouble-marks-count = 写真一枚に印のファイル一つを同じ順に書きます。写真が{ $photos }枚、印のファイルが{ $marks }個あります
 trouble-overlay-count = 写真一枚にファイル一つを同じ順に書きます。写真が{ $photos }枚、描き込むファイルが{ $overlays }個あります
 trouble-overlay-kind = 「{ $typed }」は .svg でも .png でも終わりません。どちらかの名にしてください
+trouble-over-input = ここで読む{ $file }に重ねて書くことになります。別のファイルを書いてください
+trouble-overlay-twice = 描き込むファイルとして二度書かれています。写真ごとに別のファイルにしてください
+trouble-marks-there = すでにあります。動かした印が入っているかもしれません。別の名前にするか、書き換えるなら --replace を付けてください
 trouble-pixel = 「{ $typed }」は写真の上の所ではありません。左上の角からの画素で、1510,3830 のように書いてください
 trouble-seen-by = 「{ $typed }」は見る人ではありません。{ $known }、または目の高さと離れと、その床が着る人の床より上にある高さを 150,200,-100 のように書いてください
 trouble-seen-by-eye = 「{ $typed }」の目の高さが、その床から{ $low }〜{ $high } cmの間にありません
@@ -349,7 +359,7 @@ trouble-nobody = 「{ $typed }」は名前でも番号でも帳面にありま�
    *[other] 。近いもの（かっこの中は番号）：{ $known }
 }
 trouble-several = 「{ $typed }」がいくつもあります。代わりに番号を書いてください：{ $known }
-trouble-not-sure = 「{ $typed }」が計画{ $plans }件とともに消え、取り消せません。行うには --yes を付けてください
+trouble-not-sure = 「{ $typed }」が着付け案{ $plans }件とともに消え、取り消せません。行うには --yes を付けてください
 trouble-no-port = 「{ $typed }」はポート番号ではありません。0から65535までの数です
 trouble-port = そこでは開けません（{ $why }）。別の番号か、空いているものの 0 を書いてください
 trouble-network = 帳面を開けません（{ $why }）

@@ -64,7 +64,7 @@ photo-mark-obiage_top = 帯揚げの上線
     .hint = 中心線での帯揚げの上の線。結び目があればその上。
 photo-mark-kimono_crossing = 着物の衿合わせ
     .hint = 着物の左右の衿の内側の線が出会う所。
-photo-mark-juban_crossing = 襦袢の衿合わせ
+photo-mark-juban_crossing = 長襦袢の衿合わせ
     .hint = 半衿の内側の線が出会う所。のどのくぼみのあたり。
 photo-mark-collar_shoulder_left = 左肩の衿
     .hint = 左の首の横での、着物の衿の内側の線。
@@ -106,14 +106,14 @@ photo-mark-wrist_right = 右の手首
 ## 人から見た裾
 
 onlooker-below_stage = 舞台の下の席から
-onlooker-neighbour = 隣に立つ人から
+onlooker-neighbour = 前に立つ人から
 onlooker-camera = カメラから
-viewer-above = 目の高さは立つ床から上へ{ $height }、離れは{ $distance }
-viewer-below = 目の高さは立つ床から下へ{ $height }、離れは{ $distance }
+viewer-above = 目は着る人の床より{ $height }上、{ $distance }離れた所
+viewer-below = 目は着る人の床より{ $height }下、{ $distance }離れた所
 hem-seen-floor = くるぶしは裾に隠れ、そこの床も見えません。
 hem-seen-covered = 裾は脚の{ $height }の高さに見え、くるぶしが見えるまであと{ $amount }あります。
-hem-seen-tabi = 裾は脚の{ $height }の高さに見え、くるぶしの上の足袋が{ $amount }見えます。
-hem-seen-skin = 裾は脚の{ $height }の高さに見え、くるぶしの上が{ $amount }、足袋より上まで見えます。
+hem-seen-tabi = 裾は脚の{ $height }の高さに見え、くるぶしの上が{ $amount }見えます（足袋をはけば隠れる範囲）。
+hem-seen-skin = 裾は脚の{ $height }の高さに見え、くるぶしの上が{ $amount }見えます（足袋をはいても隠れない所まで）。
 
 ## 写真として読めない訳
 

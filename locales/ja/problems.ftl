@@ -48,7 +48,7 @@ expected-tape = { "{" } ends = [[700, 3800], [702, 2900]], length = 90 { "}" } �
 
 ## 着物の寸法の食い違い
 
-problem-contradiction-crown-not-above-floor = 頭の頂は床の印よりも、写真の高さの七分の一以上は上になければなりません。二つが入れ替わっていませんか
+problem-contradiction-crown-not-above-floor = 頭の頂は床の印よりも、写真の高さの15 %以上は上になければなりません。二つが入れ替わっていませんか
 problem-contradiction-mark-not-in-view = この向きの写真には写らない所です。外すか、写真の向きを選び直してください
 problem-contradiction-marks-do-not-fit = この印どおりに写るカメラはありません。床と頭の頂から、一つずつ確かめてください
 problem-contradiction-marks-of-another-picture = 印を付けた画像と写真の縦横の比が違います。この写真は正立で{ $photo_width }×{ $photo_height }画素です。印を付けた写真を、切り取らずに書いてください

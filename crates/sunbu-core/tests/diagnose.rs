@@ -107,9 +107,9 @@ fn a_correction_carried_out_leaves_no_fault_that_it_does_not_name() {
 }
 
 #[test]
-fn a_correction_has_no_more_changes_than_there_are_causes_when_the_plan_misses_nothing() {
+fn a_correction_has_mostly_no_more_changes_than_there_are_causes_and_else_one_more() {
     let people = People::of(Sex::Women);
-    let mut seen = 0;
+    let (mut seen, mut one_more) = (0, 0);
     for seed in 0..400 {
         let injected = Injected::of(&people, seed, 1.0);
         let told = injected.case.diagnose(&injected.observed);
@@ -128,13 +128,21 @@ fn a_correction_has_no_more_changes_than_there_are_causes_when_the_plan_misses_n
         if let (true, Some(correction)) = (plain, &told.correction) {
             seen += 1;
             let (changes, causes) = (correction.changes.len(), told.causes.len());
+            // Where undoing the causes alone leaves some wish missed, something else must move, too.
+            one_more += usize::from(changes > causes);
             assert!(
                 changes <= causes + 1,
                 "seed {seed}: {changes} for {causes} causes"
             );
         }
     }
+    println!("{one_more} of {seen} corrections have one change more than causes");
     assert!(seen > 30, "only {seen} cases to look at");
+    // 7 of 53 when this was written.
+    assert!(
+        one_more * 4 <= seen,
+        "{one_more} of {seen} have one change more than causes"
+    );
 }
 
 #[test]

@@ -1,4 +1,4 @@
-//! What a photo says of itself that is needed: which way up, through what lens, when.
+//! What a photo says of itself that is needed: which way up, through what lens.
 //!
 //! Tags as in CIPA DC-008 (Exif 3.0). Nothing else is looked at, and nothing is kept as it stood.
 
@@ -13,9 +13,6 @@ pub(crate) struct Told {
     pub orientation: Orientation,
     /// Focal length as a share of the longer side; none when it is not told or cannot be true.
     pub focal: Option<f64>,
-    /// When it was taken, as `2026-11-25T10:30:00` in the camera's own time; none when it is not
-    /// told.
-    pub taken: Option<String>,
 }
 
 impl Told {
@@ -24,7 +21,6 @@ impl Told {
         Told {
             orientation: Orientation::NoTransforms,
             focal: None,
-            taken: None,
         }
     }
 
@@ -46,7 +42,6 @@ impl Told {
                 .and_then(Orientation::from_exif)
                 .unwrap_or(Orientation::NoTransforms),
             focal: focal(&told, size),
-            taken: taken(&told),
         }
     }
 }
@@ -115,25 +110,4 @@ fn from_sensor(told: &Exif, size: [u32; 2]) -> Option<f64> {
     };
     let pixels_per_mm = ratio(told, tag)? / unit_mm;
     Some(focal_mm * pixels_per_mm / f64::from(longer))
-}
-
-/// The hour of the exposure, when it is one.
-fn taken(told: &Exif) -> Option<String> {
-    let field = told.get_field(Tag::DateTimeOriginal, In::PRIMARY)?;
-    let Value::Ascii(lines) = &field.value else {
-        return None;
-    };
-    let time = exif::DateTime::from_ascii(lines.first()?).ok()?;
-    let possible = (1..=9999).contains(&time.year)
-        && (1..=12).contains(&time.month)
-        && (1..=31).contains(&time.day)
-        && time.hour < 24
-        && time.minute < 60
-        && time.second <= 60;
-    possible.then(|| {
-        format!(
-            "{:04}-{:02}-{:02}T{:02}:{:02}:{:02}",
-            time.year, time.month, time.day, time.hour, time.minute, time.second
-        )
-    })
 }

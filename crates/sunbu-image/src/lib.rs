@@ -1,8 +1,8 @@
 //! Pictures at the border: photos in, clean pictures out.
 //!
 //! [`Picture::read`] takes the bytes of a JPEG, PNG or WebP, of whatever name, within limits of
-//! size, and gives an upright picture with its focal length and hour. Nothing else of the file is
-//! kept: what is written again has no place, name, number or preview in it. [`png_of_svg`] turns a
+//! size, and gives an upright picture with its focal length. Nothing else of the file is kept: what
+//! is written again has no place, hour, name, number or preview in it. [`png_of_svg`] turns a
 //! drawing into a picture.
 
 mod change;

@@ -36,14 +36,13 @@ const QUALITY: u8 = 88;
 
 /// A picture in red, green and blue, upright, at most [`LONGEST_SIDE`] pixels long.
 ///
-/// Its size is that of every JPEG made of it and of the marks set on it: there is no other one.
+/// Its size is that of every JPEG made of it.
 #[derive(Clone, PartialEq)]
 pub struct Picture {
     pub(crate) pixels: RgbImage,
     /// Width and height upright, before it was scaled down.
     pub(crate) whole: [u32; 2],
     pub(crate) focal: Option<f64>,
-    pub(crate) taken: Option<String>,
 }
 
 impl Picture {
@@ -51,9 +50,8 @@ impl Picture {
     ///
     /// What the file is, its bytes say and not its name. Orientation is applied, transparency laid on
     /// white, sixteen bits become eight, gray becomes colour without colour; a picture longer than
-    /// [`LONGEST_SIDE`] is scaled down. Everything but [`Picture::focal`] and
-    /// [`Picture::taken`] is dropped, a colour profile with it: photos in wide colours look a little
-    /// duller.
+    /// [`LONGEST_SIDE`] is scaled down. Everything but [`Picture::focal`] is dropped, a colour profile
+    /// with it: photos in wide colours look a little duller.
     ///
     /// # Errors
     /// Every [`PictureError`]: see there.
@@ -75,7 +73,6 @@ impl Picture {
             whole,
             pixels: upright(pixels, told.orientation),
             focal: told.focal,
-            taken: told.taken,
         })
     }
 
@@ -93,7 +90,6 @@ impl Picture {
             pixels,
             whole: [width, height],
             focal: None,
-            taken: None,
         })
     }
 
@@ -120,12 +116,6 @@ impl Picture {
     /// from the lens and the sensor's resolution.
     pub fn focal(&self) -> Option<f64> {
         self.focal
-    }
-
-    /// When the photo was taken, as `2026-11-25T10:30:00` in the camera's own time; none when it
-    /// does not say.
-    pub fn taken(&self) -> Option<&str> {
-        self.taken.as_deref()
     }
 
     /// The picture as a JPEG of the same size that says nothing beside it: no Exif, no name, no

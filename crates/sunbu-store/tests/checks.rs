@@ -282,6 +282,36 @@ fn a_side_has_one_photo_and_the_next_takes_its_place_only_when_it_is_named() {
 }
 
 #[test]
+fn a_photo_replaced_while_another_program_reads_is_kept_and_the_old_one_goes_on_closing() {
+    let directory = tempfile::tempdir().unwrap();
+    let path = directory.path().join("studio.db");
+    let mut store = Store::open(&path, NOW).unwrap();
+    let (_, _, check) = begun(&mut store);
+    let first = add(&mut store, check, View::Front, b"Zzyxomachia").unwrap();
+    let reader = rusqlite::Connection::open(&path).unwrap();
+    reader
+        .execute_batch("BEGIN; SELECT count(*) FROM photo;")
+        .unwrap();
+    let marking = Marking::new(View::Front, [300, 400], None);
+    let instead = NewPhoto {
+        check,
+        instead_of: Some(first),
+        marking: &marking,
+        jpeg: b"second",
+    };
+    let second = store.add_photo(&instead, NOW).unwrap();
+    assert_eq!(store.picture(check, second).unwrap(), b"second");
+    drop((reader, store));
+    let store = Store::open(&path, NOW).unwrap();
+    assert_eq!(store.photos(check).unwrap().len(), 1);
+    for file in std::fs::read_dir(directory.path()).unwrap() {
+        let bytes = std::fs::read(file.unwrap().path()).unwrap();
+        let there = bytes.windows(11).any(|part| part == b"Zzyxomachia");
+        assert!(!there, "the replaced picture is left");
+    }
+}
+
+#[test]
 fn a_check_is_begun_only_of_what_is_there() {
     let mut store = Store::in_memory().unwrap();
     let (person, plan, _) = begun(&mut store);

@@ -33,7 +33,11 @@ impl Words {
         match advice {
             Advice::Way => Advised {
                 title: self.get("check-way-title"),
-                why: self.get("check-way-why"),
+                why: self.get(if all_mirrored(report) {
+                    "check-way-why-mirrored"
+                } else {
+                    "check-way-why"
+                }),
                 now: None,
                 practise: self.get("check-way-practise"),
                 cautions: Vec::new(),
@@ -109,7 +113,8 @@ impl Words {
     }
 
     /// A plain message to send: one good thing, at most three things to change, why, and how to
-    /// practise. It names amounts to change and no measure of the body.
+    /// practise, with every caution that belongs to it. It names amounts to change and no measure of
+    /// the body.
     ///
     /// `name` is whom it is for; without one it greets without a name.
     pub fn message(&self, report: &Report, name: Option<&str>, photos: usize) -> String {
@@ -123,7 +128,11 @@ impl Words {
         }
         parts.push(opening.join("\n"));
         if !report.wrong_way.is_empty() {
-            parts.push(self.get("message-way"));
+            parts.push(self.get(if all_mirrored(report) {
+                "message-way-mirrored"
+            } else {
+                "message-way"
+            }));
         }
         if let Some(good) = &report.good {
             let what = self.quantity_short(good.quantity);
@@ -137,13 +146,7 @@ impl Words {
             .map(|one| self.advised_one(one, report))
             .collect();
         if asked.is_empty() {
-            match self.staying(report) {
-                Some(faults) => {
-                    parts.push(self.with("message-stays", &[("faults", (&faults).into())]));
-                }
-                None if report.wrong_way.is_empty() => parts.push(self.get("message-nothing")),
-                None => {}
-            }
+            parts.extend(self.nothing_to_ask(report));
         } else {
             parts.push(self.with("message-changes", &[("count", asked.len().into())]));
         }
@@ -153,12 +156,12 @@ impl Words {
         if report.more > 0 {
             parts.push(self.get("message-more"));
         }
+        // All of them: whoever reads the message has no page with the steps beside it.
         let minded = Self::cautions_of(&asked);
-        // What concerns the change itself; the rest stands with the steps of a plan.
-        let minded = [Caution::TightTies, Caution::LongHem]
-            .into_iter()
-            .filter(|c| minded.contains(c));
-        parts.extend(minded.map(|c| self.caution(c)));
+        parts.extend(minded.iter().map(|&caution| self.caution(caution)));
+        if !minded.is_empty() {
+            parts.push(self.cautions_note());
+        }
         parts.push(self.get("message-bye"));
         parts.join("\n\n") + "\n"
     }
@@ -174,4 +177,9 @@ impl Words {
         lines.push(self.with("message-practise", &[("how", (&one.practise).into())]));
         lines.join("\n")
     }
+}
+
+/// Whether each photo that shows right over left was said to come from a mirror.
+fn all_mirrored(report: &Report) -> bool {
+    report.wrong_way.iter().all(|way| way.mirrored)
 }

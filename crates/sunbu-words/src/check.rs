@@ -1,7 +1,7 @@
 //! What a check finds, in words: faults, causes, doubts, corrections, left against right, and what
 //! was not to be seen.
 
-use sunbu_core::check::{Skewed, named, tolerance};
+use sunbu_core::check::{Skewed, WrongWay, named, tolerance};
 use sunbu_core::dressing::{
     Cause, Change, Check, Decision, Diagnosis, Doubt, Finding, Quantity, Rules, Sight, Tell,
     usual_sd,
@@ -20,11 +20,18 @@ const LEAST_SHARE: f64 = 0.1;
 const MORE_THAN_ALL: f64 = 1.05;
 
 impl Words {
-    /// Which sides show right over left, and what that may be; none where none does.
-    pub fn wrong_way(&self, views: &[View]) -> Option<String> {
-        let views: Vec<String> = views.iter().map(|&v| self.view(v)).collect();
-        let listed = self.listed(&views);
-        (!views.is_empty()).then(|| self.with("check-way", &[("views", (&listed).into())]))
+    /// Which sides show right over left, and what that may be, of those said to come from a mirror
+    /// in a sentence of their own; none where none does.
+    pub fn wrong_way(&self, wrong: &[WrongWay]) -> Option<String> {
+        let said = [(false, "check-way"), (true, "check-way-mirrored")];
+        let said = said.into_iter().filter_map(|(mirrored, id)| {
+            let views = wrong.iter().filter(|way| way.mirrored == mirrored);
+            let views: Vec<String> = views.map(|way| self.view(way.view)).collect();
+            let listed = self.listed(&views);
+            (!views.is_empty()).then(|| self.with(id, &[("views", (&listed).into())]))
+        });
+        let said: Vec<String> = said.collect();
+        (!said.is_empty()).then(|| self.sentences(&said))
     }
 
     /// A reading outside its range: the catalogue's name for it, then value, interval, range and by
@@ -377,7 +384,7 @@ impl Words {
         let (interval, most) = (self.interval(along), self.cm(tolerance(skewed.skew)));
         let id = if skewed.is_fault() {
             "check-skew-fault"
-        } else if skewed.cm.abs() > tolerance(skewed.skew) {
+        } else if skewed.may_be_fault() {
             "check-skew-perhaps"
         } else {
             "check-skew-passes"

@@ -12,6 +12,7 @@ mod faults;
 mod form;
 mod lang;
 mod names;
+mod nothing;
 mod numbers;
 mod photo;
 mod picture;

@@ -36,9 +36,12 @@ impl Words {
             self.wrong_way(&report.wrong_way).into_iter().collect(),
         );
         add("check-h-advice", self.advice_lines(report, &advised));
-        add("check-h-good", vec![self.good_line(report, rules)]);
+        let is_read = !report.observed.quantities().is_empty();
+        if is_read {
+            add("check-h-good", vec![self.good_line(report, rules)]);
+        }
         let mut faults = lines(&diagnosis.faults, &|f| self.finding(f, rules));
-        if report.observed.quantities().is_empty() {
+        if !is_read {
             faults.push(self.get("check-nothing-read"));
         } else if faults.is_empty() {
             faults.push(self.get("check-no-faults"));
@@ -105,21 +108,6 @@ impl Words {
         }
         lines.extend(self.more(report));
         lines
-    }
-
-    /// That nothing is to be changed: all is well, or no change would help.
-    pub fn nothing_to_change(&self, report: &Report) -> String {
-        match self.staying(report) {
-            Some(faults) => self.with("check-nothing-helps", &[("faults", (&faults).into())]),
-            None => self.get("check-nothing-to-change"),
-        }
-    }
-
-    /// The faults of a check, for inside a sentence; none where there are none.
-    pub(crate) fn staying(&self, report: &Report) -> Option<String> {
-        let faults = report.diagnosis.faults.iter();
-        let names: Vec<String> = faults.map(|fault| self.finding_short(fault)).collect();
-        (!names.is_empty()).then(|| self.listed(&names))
     }
 
     /// How many more things there would be to change; none when all were told.

@@ -11,7 +11,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use checked::Checked;
-use sunbu_core::check::{Report, Skewed};
+use sunbu_core::check::{Report, Skewed, WrongWay};
 use sunbu_core::dressing::{Change, Decision, Quantity, Sight, Tell, step_of};
 use sunbu_core::fault::{Fault, Ticks};
 use sunbu_core::photo::{Mark, Shot, Skew, Unseen, View};
@@ -51,6 +51,14 @@ fn reports(woman: &Checked) -> Vec<(&'static str, Report, usize)> {
         .iter()
         .map(|(mark, placed)| (mark.mirrored(), *placed))
         .collect();
+    // The same photo without a mirror, marked as if it came from one.
+    let mut said_mirrored = of(woman.planned, &[View::Front]);
+    said_mirrored[0].mirrored = true;
+    said_mirrored[0].marks = said_mirrored[0]
+        .marks
+        .iter()
+        .map(|(mark, placed)| (mark.mirrored(), *placed))
+        .collect();
     vec![
         (
             "as-planned",
@@ -62,6 +70,12 @@ fn reports(woman: &Checked) -> Vec<(&'static str, Report, usize)> {
         ("right-over-left", woman.report(&mirrored, &Ticks::new()), 1),
         ("by-eye", woman.report(&[], &ticks), 0),
         ("short-sleeves", short_sleeves(), 2),
+        (
+            "said-mirrored",
+            woman.report(&said_mirrored, &Ticks::new()),
+            1,
+        ),
+        ("nothing-read", woman.report(&[], &Ticks::new()), 0),
     ]
 }
 
@@ -158,7 +172,11 @@ fn said_of_a_check(words: &Words) -> Vec<String> {
         }));
     }
     said.extend([0.99, 0.9, 0.6, 0.3].map(|p| words.sureness(p)));
-    said.extend(words.wrong_way(View::ALL));
+    for mirrored in [false, true] {
+        let way = |&view: &View| WrongWay { view, mirrored };
+        let all: Vec<WrongWay> = View::ALL.iter().map(way).collect();
+        said.extend(words.wrong_way(&all));
+    }
     said.push(words.doubtful(View::Right, Mark::HemCentre));
     said
 }
@@ -176,19 +194,109 @@ fn every_finding_is_said_in_every_language_in_its_own_letters() {
 }
 
 #[test]
-fn right_over_left_is_said_before_all_else() {
+fn right_over_left_is_said_before_all_else_and_otherwise_when_a_mirror_was_named() {
     let woman = Checked::woman();
-    let (_, report, _) = reports(&woman).remove(3);
+    let all = reports(&woman);
+    for (name, mirrored, id) in [
+        ("right-over-left", false, "message-way"),
+        ("said-mirrored", true, "message-way-mirrored"),
+    ] {
+        let found = all.iter().find(|(of, _, _)| *of == name);
+        let (_, report, _) = found.expect("one of the reports");
+        for &lang in Lang::ALL {
+            let words = Words::of(lang);
+            let first = words.report(report, &woman.rules).remove(0);
+            let view = View::Front;
+            assert_eq!(
+                Some(first.lines[0].clone()),
+                words.wrong_way(&[WrongWay { view, mirrored }])
+            );
+            let message = words.message(report, None, 1);
+            let paragraphs: Vec<&str> = message.split("\n\n").collect();
+            assert_eq!(paragraphs[1], words.get(id));
+        }
+    }
+}
+
+#[test]
+fn a_message_carries_every_caution_of_what_it_asks_and_defers_to_those_who_know() {
+    let woman = Checked::woman();
+    let mut cautions = 0;
+    for (name, report, photos) in reports(&woman) {
+        for &lang in Lang::ALL {
+            let words = Words::of(lang);
+            let message = words.message(&report, None, photos);
+            let minded = Words::cautions_of(&words.advised(&report));
+            for caution in &minded {
+                let told = words.caution(*caution);
+                assert!(message.contains(&told), "{name}: no “{told}” in\n{message}");
+            }
+            let defers = message.contains(&words.cautions_note());
+            assert_eq!(defers, !minded.is_empty(), "{name}\n{message}");
+            cautions = cautions.max(minded.len());
+        }
+    }
+    // Tight ties, fainting, pregnancy, heat, long hem are of one of them.
+    assert!(cautions >= 5, "only {cautions} cautions at most");
+}
+
+#[test]
+fn nothing_read_nothing_sure_and_nothing_to_change_are_three_things() {
+    let woman = Checked::woman();
+    let all = reports(&woman);
+    let of = |name: &str| {
+        let found = all.iter().find(|(of, _, _)| *of == name);
+        found.expect("one of the reports").1.clone()
+    };
+    let unread = of("nothing-read");
+    let mut unsure = of("as-planned");
+    unsure.diagnosis.perhaps = of("two-deeds").diagnosis.perhaps;
+    assert!(!unsure.diagnosis.perhaps.is_empty());
+    for (report, id, to_send) in [
+        (&unread, "check-nothing-read-yet", "message-nothing-read"),
+        (&unsure, "check-nothing-sure", "message-nothing-sure"),
+        (
+            &of("as-planned"),
+            "check-nothing-to-change",
+            "message-nothing",
+        ),
+    ] {
+        for &lang in Lang::ALL {
+            let words = Words::of(lang);
+            assert_eq!(words.nothing_to_change(report), words.get(id));
+            let message = words.message(report, None, 1);
+            let told = words.get(to_send);
+            assert!(message.contains(&told), "no “{told}” in\n{message}");
+        }
+    }
+}
+
+#[test]
+fn sleeves_that_differ_are_named_and_not_called_nothing_to_change() {
+    let woman = Checked::woman();
+    let (_, mut report, _) = reports(&woman).remove(0);
+    let skewed = Skewed {
+        skew: Skew::SleeveDifference,
+        view: View::Front,
+        cm: 4.0,
+        sd: 0.3,
+    };
+    assert!(skewed.is_fault() && skewed.fault().is_none());
+    report.skews.push(skewed);
     for &lang in Lang::ALL {
         let words = Words::of(lang);
-        let first = words.report(&report, &woman.rules).remove(0);
-        assert_eq!(
-            Some(first.lines[0].clone()),
-            words.wrong_way(&[View::Front])
-        );
-        let message = words.message(&report, None, 1);
-        let paragraphs: Vec<&str> = message.split("\n\n").collect();
-        assert_eq!(paragraphs[1], words.get("message-way"));
+        let line = words.skewed(&skewed).to_lowercase();
+        let line = line.split(['(', '（']).next().unwrap_or_default().trim();
+        for said in [
+            words.nothing_to_change(&report),
+            words.message(&report, None, 1),
+        ] {
+            let is_named = said.to_lowercase().contains(line);
+            assert!(is_named, "no “{line}” in\n{said}");
+            let id = "check-nothing-to-change";
+            assert!(!said.contains(&words.get(id)), "{said}");
+            assert!(!said.contains(&words.get("message-nothing")), "{said}");
+        }
     }
 }
 

@@ -236,6 +236,7 @@ fn mark(words: &Words) -> Command {
         .arg(flag(words, "mirrored"))
         .arg(flag(words, "no-snap"))
         .arg(path(option(words, "output", "value-file").short('o')))
+        .arg(flag(words, "replace").requires("output"))
 }
 
 fn check(words: &Words) -> Command {
@@ -244,6 +245,7 @@ fn check(words: &Words) -> Command {
         .arg(several("photo", "value-file").required(true))
         .arg(several("marks", "value-file").required(true))
         .arg(several("overlay", "value-file"))
+        .arg(flag(words, "hide-face").requires("overlay"))
         .arg(seen_by(words))
         .arg(flag(words, "json"))
 }

@@ -1,7 +1,7 @@
 //! At most three things to change, and one that is good.
 
 use crate::dressing::{Change, Diagnosis, Observed, Quantity, Rules, StepId};
-use crate::fault::{Catalogue, Fault, Ticks};
+use crate::fault::{Catalogue, Fault, Ticks, Too};
 use crate::measure::Z_90;
 
 /// More than so many things at a time nobody practises (common practice, no source).
@@ -32,18 +32,41 @@ impl Advice {
 
 /// Everything to change, first things first: the wrong way round before all, then in the order in
 /// which one dresses, since what is done earlier carries what comes later.
+///
+/// A fault that the eye saw, and that a change cures as it was measured, is not asked for a second
+/// time.
 pub fn advice(diagnosis: &Diagnosis, seen: &Ticks, wrong_way: bool) -> Vec<Advice> {
     let mut all: Vec<Advice> = Vec::new();
     if let Some(correction) = &diagnosis.correction {
         all.extend(correction.changes.iter().cloned().map(Advice::Change));
     }
-    all.extend(seen.iter().copied().map(Advice::Fault));
+    let seen = seen.iter().copied();
+    let seen = seen.filter(|fault| !is_cured(*fault, diagnosis));
+    all.extend(seen.map(Advice::Fault));
     all.sort_by_key(Advice::step);
     if wrong_way {
         all.insert(0, Advice::Way);
     }
     all
 }
+
+/// Whether a change puts right what this fault is when it is measured, on the same side.
+fn is_cured(fault: Fault, diagnosis: &Diagnosis) -> bool {
+    let changes = diagnosis.correction.iter().flat_map(|c| &c.changes);
+    let cured: Vec<Quantity> = changes.flat_map(|c| c.cures.iter().copied()).collect();
+    let measured = &Catalogue::shipped().entry(fault).measured;
+    let mut found = diagnosis.faults.iter();
+    found.any(|finding| {
+        let side = |too: Too| (too == Too::High) == (finding.miss > 0.0);
+        let mut judged = measured.iter();
+        cured.contains(&finding.quantity)
+            && judged.any(|j| j.quantity == finding.quantity && side(j.too))
+    })
+}
+
+/// How much of its 90 % interval must lie within the range before something is called good. Chosen:
+/// with less it may as well lie outside, as far as reading can tell.
+const LEAST_INSIDE: f64 = 0.5;
 
 /// Something that is as it should be.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -57,22 +80,24 @@ pub struct Good {
 }
 
 /// The weightiest wish that was read within its range, and so surely that chance does not explain
-/// it: the standard's weight over how much of the range the reading leaves open.
+/// it: the standard's weight over how much of the range the reading leaves open. Of the reading's
+/// 90 % interval at least half must lie within the range; a reading that spans all of it says nothing.
 pub fn good(rules: &Rules, observed: &Observed) -> Option<Good> {
     let merit = |quantity: Quantity| -> Option<(f64, Good)> {
         let target = rules.target(quantity)?;
         let (cm, sd) = observed.reading(quantity)?;
-        let wide = match (target.low, target.high) {
-            (Some(low), Some(high)) => high - low,
-            _ => return None,
-        };
+        let (low, high) = target.low.zip(target.high)?;
+        let wide = high - low;
         let middle = 1.0 - target.off_centre(cm).map_or(1.0, |(off, _)| off.abs());
         let good = Good {
             quantity,
             cm,
             interval_90: (cm - Z_90 * sd, cm + Z_90 * sd),
         };
-        (target.miss(cm) == 0.0).then_some((
+        let (from, to) = good.interval_90;
+        let inside = to.min(high) - from.max(low);
+        let is_sure = inside >= LEAST_INSIDE * (to - from);
+        (target.miss(cm) == 0.0 && is_sure).then_some((
             target.weight * (0.2 + middle) * wide / (wide + 2.0 * sd),
             good,
         ))

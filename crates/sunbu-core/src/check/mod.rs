@@ -8,25 +8,27 @@ mod combine;
 mod overlaid;
 mod skewed;
 mod stranger;
+mod way;
 
 pub use advice::{Advice, Good, MOST_ADVICE, advice, good};
 pub use combine::combine;
 pub use overlaid::overlaid;
 pub use skewed::{Skewed, skewed, tolerance};
 pub use stranger::{STRANGER, Stranger, stranger};
+pub use way::WrongWay;
 
 use std::collections::BTreeMap;
 
 use crate::dressing::{Diagnosis, Dressing, Fitting, Observed, Quantity, Rules, diagnose};
 use crate::fault::{Catalogue, Fault, Finding, Ticks, mixed};
-use crate::photo::{Mark, Reading, Unseen, View, Wrap};
+use crate::photo::{Mark, Reading, Unseen, View};
 
 /// Everything a check says.
 #[derive(Debug, Clone)]
 pub struct Report {
-    /// The sides whose photo shows right over left and was not said to come from a mirror: said
-    /// before all else.
-    pub wrong_way: Vec<View>,
+    /// The photos that show right over left, whether or not they were said to come from a mirror:
+    /// said before all else.
+    pub wrong_way: Vec<WrongWay>,
     /// What was read from all photos together.
     pub observed: Observed,
     /// Faults, causes, corrections.
@@ -71,11 +73,7 @@ pub fn check(
     );
     let catalogue = Catalogue::shipped();
     let rows = mixed(catalogue, diagnosis.causes.iter().map(|c| c.step), &seen);
-    let wrong_way: Vec<View> = readings
-        .iter()
-        .filter(|r| r.wrap == Wrap::RightOverLeft)
-        .map(|r| r.view)
-        .collect();
+    let wrong_way = way::wrong_way(readings);
     let mut advice = advice(&diagnosis, &seen, !wrong_way.is_empty());
     let more = advice.len().saturating_sub(MOST_ADVICE);
     advice.truncate(MOST_ADVICE);

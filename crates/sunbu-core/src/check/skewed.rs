@@ -37,6 +37,11 @@ impl Skewed {
         self.cm.abs() - Z_90 * self.sd > tolerance(self.skew)
     }
 
+    /// Whether it lies beyond what is let pass, but by no more than reading errs.
+    pub fn may_be_fault(&self) -> bool {
+        self.cm.abs() > tolerance(self.skew) && !self.is_fault()
+    }
+
     /// The fault of the catalogue that it is; none where it has no name of its own.
     pub fn fault(&self) -> Option<Fault> {
         match self.skew {

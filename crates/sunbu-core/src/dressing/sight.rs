@@ -125,7 +125,7 @@ keyed_enum! {
     Onlooker {
         /// In a front seat below a stage.
         BelowStage = "below_stage",
-        /// Standing beside her.
+        /// Standing before her, near enough to touch.
         Neighbour = "neighbour",
         /// A camera.
         Camera = "camera",

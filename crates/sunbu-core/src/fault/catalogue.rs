@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 use super::keys::{Area, Cause, Fault};
-use crate::dressing::{Caution, Decision, Given, Quantity, StepId};
+use crate::dressing::{Caution, Decision, Given, Quantity, Sight, StepId};
 use crate::photo::View;
 
 /// The shipped files, one an area.
@@ -82,7 +82,7 @@ pub struct Entry {
     pub area: Area,
     /// From which sides it is seen; at least one.
     pub views: Vec<View>,
-    /// The misses that are this fault; empty when only the eye can judge it.
+    /// The misses that are this fault; empty when the model has no quantity for it.
     pub measured: Vec<Judged>,
     /// What it comes from, likeliest first; at least one.
     pub causes: Vec<Link>,
@@ -95,9 +95,11 @@ pub struct Entry {
 }
 
 impl Entry {
-    /// Whether only the eye can judge it.
+    /// Whether only the eye can judge it on a photo: the model has no quantity for it, or none that
+    /// a photo shows.
     pub fn by_eye(&self) -> bool {
-        self.measured.is_empty()
+        let mut measured = self.measured.iter();
+        !measured.any(|judged| Sight::of(judged.quantity).is_photo())
     }
 }
 

@@ -2,7 +2,8 @@
 //! the step of dressing at which it is cured.
 //!
 //! Faults that the model measures are linked to its quantities, and their causes to the decisions
-//! and measures behind them; the others are a checklist for the eye. Both sort into one list in
+//! and measures behind them; the others, and those whose quantities no photo shows, are a checklist
+//! for the eye. Both sort into one list in
 //! dressing order, since a fault is mostly made a step earlier, or a garment below, than it shows.
 //! Words are a locale's.
 

@@ -1,6 +1,6 @@
 //! The camera and every marked place at once: the most likely ones together.
 //!
-//! Unknown are the camera's seven numbers, three of the surface's shape, the own coordinates of
+//! Unknown are the camera's seven numbers, four of the surface's shape, the own coordinates of
 //! each mark, and the places of what else is known in the picture. Each mark gives two pixels,
 //! each unknown its expectation; the sum of squared misses over their deviations is brought to its
 //! least (Levenberg-Marquardt), and the inverse of its curvature there is the covariance of all

@@ -15,14 +15,16 @@ Made by `cargo run -p sunbu-words --example fault_chapter`; a test holds that it
 catalogue is data, one file an area in `data/faults/`; its words in both languages are
 `locales/*/faults.ftl`.
 
-A fault is **measured** when the model has a quantity for it: then a check of a photo says by how
-much, and finds the causes itself. The others are a checklist **for the eye**. Both go into one list,
-in the order of the dressing steps at which they are put right: a fault is mostly made a step earlier,
-or a garment below, than it shows. Left and right are the wearer's.
+A fault is **measured** when a photo shows a quantity of the model that judges it: then a check says by
+how much, and finds the causes itself. The others are a checklist **for the eye**. Some of them hang on
+quantities that the model has and no photo shows, since cloth lies over them: a plan foresees these
+faults, and in a check the eye looks for them. Both kinds go into one list, in the order of the dressing
+steps at which they are put right: a fault is mostly made a step earlier, or a garment below, than it
+shows. Left and right are the wearer's.
 
 Nearly every fault is mended from two places, the fold (ohashori) and the side opening
 (miyatsukuchi), and most come from four things: a loose waist tie, a loose obijime, missing padding,
-and big movements of the arms (F3). The causes of a measured fault that the model knows are held
+and big movements of the arms (F3). The causes of a fault with a quantity that the model knows are held
 against it by a test: each of its quantities is moved that way by at least one of them, and by none
 of them the other way.
 
@@ -35,14 +37,17 @@ Codes are those of [Sources](sources.md); a row without one is common practice, 
 pub fn chapter() -> String {
     let (en, ja) = (Words::of(Lang::En), Words::of(Lang::Ja));
     let catalogue = Catalogue::shipped();
-    let by_eye = Fault::ALL.iter().filter(|&&f| catalogue.entry(f).by_eye());
+    let by_eye = Fault::ALL.iter().map(|&f| catalogue.entry(f));
+    let by_eye = by_eye.filter(|entry| entry.by_eye());
+    let foreseen = by_eye.clone().filter(|entry| !entry.measured.is_empty());
     let mut page = HEAD.to_owned();
     let _ = writeln!(
         page,
-        "\n{} faults: {} measured, {} for the eye.",
+        "\n{} faults: {} measured, {} for the eye; {} of these a plan foresees.",
         Fault::COUNT,
         Fault::COUNT - by_eye.clone().count(),
-        by_eye.count()
+        by_eye.count(),
+        foreseen.count()
     );
     for &area in Area::ALL {
         let title = en.fault_area(area);
@@ -73,6 +78,8 @@ fn row(page: &mut String, en: &Words, ja: &Words, fault: Fault, entry: &Entry) {
         .collect();
     let judged = if judged.is_empty() {
         "by eye".to_owned()
+    } else if entry.by_eye() {
+        format!("by eye; in a plan: {}", judged.join("; "))
     } else {
         format!("measured: {}", judged.join("; "))
     };

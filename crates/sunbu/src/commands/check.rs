@@ -8,11 +8,12 @@ use clap::ArgMatches;
 use sunbu_core::check::{self, Report, overlaid};
 use sunbu_core::dressing::{Locks, assess};
 use sunbu_core::fault::Ticks;
-use sunbu_core::photo::{Reading, Shot, read};
+use sunbu_core::photo::{Hidden, Reading, Shot, read};
 use sunbu_draw::Overlaid;
-use sunbu_image::{Picture, png_of_svg};
+use sunbu_image::{Area, Picture, png_of_svg};
 use sunbu_words::Words;
 
+use super::output::is_same;
 use super::photo::{self, Shown};
 use crate::answer::Answer;
 use crate::report::check::{CheckReport, Checked};
@@ -23,6 +24,9 @@ use crate::trouble::{Trouble, troubles_of};
 
 /// Width of an overlay as PNG, in pixels. Chosen: its letters are then read on a phone.
 const OVERLAY_PX: u32 = 1600;
+
+/// Colour of the box over a face: a gray that is no skin and no hair. Chosen.
+const HIDDEN_RGB: [u8; 3] = [128; 3];
 
 /// Checks, and says it in words or as a document.
 pub fn run(words: &Words, given: &ArgMatches) -> Answer {
@@ -111,8 +115,9 @@ fn answer(words: &Words, given: &ArgMatches, json: bool) -> Result<Answer, Vec<T
     } else {
         say::check::page(words, &checked)
     };
+    let hides_face = given.get_flag("hide-face");
     for (file, one) in overlays.iter().zip(&taken) {
-        write(file, &drawn(words, &shown, &report, one)?)?;
+        write(file, &drawn(words, &shown, &report, one, hides_face)?)?;
         if !json {
             let name = file.display().to_string();
             said += &(words.with("cli-written", &[("file", (&name).into())]) + "\n");
@@ -145,7 +150,7 @@ fn pairs(given: &ArgMatches) -> Result<Vec<(&Path, &Path)>, Trouble> {
     Ok(pairs.map(|(p, m)| (p.as_path(), m.as_path())).collect())
 }
 
-/// The files to draw the photos' lines into.
+/// The files to draw the photos' lines into: each one of its own, and none that is read here.
 fn overlays(given: &ArgMatches) -> Result<Vec<PathBuf>, Vec<Trouble>> {
     let files = all(given, "overlay");
     let mut wrong = Vec::new();
@@ -157,10 +162,19 @@ fn overlays(given: &ArgMatches) -> Result<Vec<PathBuf>, Vec<Trouble>> {
                 .counting("overlays", files.len()),
         );
     }
-    for file in &files {
+    let read = ["photo", "marks", "case", "standard"].map(|name| all(given, name));
+    for (place, file) in files.iter().enumerate() {
+        let typed = file.display().to_string();
         if kind(file).is_none() {
-            let typed = file.display().to_string();
+            let typed = typed.clone();
             wrong.push(Trouble::at("--overlay", typed, "trouble-overlay-kind"));
+        }
+        if let Some(over) = read.iter().flatten().find(|other| is_same(file, other)) {
+            let over = over.display().to_string();
+            wrong.push(Trouble::at(&typed, "", "trouble-over-input").with("file", over));
+        }
+        if files[..place].iter().any(|other| is_same(file, other)) {
+            wrong.push(Trouble::at(&typed, "", "trouble-overlay-twice"));
         }
     }
     if wrong.is_empty() {
@@ -202,16 +216,29 @@ fn shot(photo: &Path, marks: &Path, ticks: &mut Ticks) -> Result<(Picture, Shot)
     Ok((picture, shot))
 }
 
-/// The photo with its lines as seen and as wanted, as SVG.
+/// The photo with its lines as seen and as wanted, as SVG. It is called by the occasion and the side:
+/// whoever is sent it need not learn whom it shows.
 fn drawn(
     words: &Words,
     shown: &Shown,
     report: &Report,
     one: &Taken,
+    hides_face: bool,
 ) -> Result<String, Vec<Trouble>> {
     let places = overlaid(&shown.subject(), &one.shot, report)
         .map_err(|found| troubles_of(&one.file, found))?;
-    let jpeg = STANDARD.encode(one.picture.to_jpeg());
+    let mut picture = one.picture.clone();
+    if hides_face {
+        let [left, top, width, height] = Hidden::over_head(&one.shot).pixels(picture.size());
+        let area = Area {
+            left,
+            top,
+            width,
+            height,
+        };
+        picture.hide(area, HIDDEN_RGB);
+    }
+    let jpeg = STANDARD.encode(picture.to_jpeg());
     Ok(sunbu_draw::overlay(&Overlaid {
         href: &format!("data:image/jpeg;base64,{jpeg}"),
         view: one.shot.view,
@@ -219,7 +246,7 @@ fn drawn(
         overlay: &places,
         report,
         words,
-        title: &say::check::title(words, shown),
+        title: &words.occasion(shown.occasion),
         id: "overlay",
     }))
 }

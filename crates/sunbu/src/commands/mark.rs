@@ -2,6 +2,9 @@
 //! picture's edges.
 
 use std::collections::BTreeSet;
+use std::fs::OpenOptions;
+use std::io::{self, Write as _};
+use std::path::Path;
 
 use clap::ArgMatches;
 use sunbu_core::body::BodyMeasure;
@@ -9,6 +12,7 @@ use sunbu_core::photo::edge::{snap, snap_corner};
 use sunbu_core::photo::{Edge, Gray, Mark, Marking, MarksFile, Pixel, Placed, Trust, View};
 use sunbu_words::Words;
 
+use super::output::is_same;
 use super::photo::{self, Shown};
 use super::{path, text};
 use crate::answer::Answer;
@@ -31,10 +35,14 @@ fn answer(words: &Words, given: &ArgMatches) -> Result<Answer, Vec<Trouble>> {
         read.map_err(|trouble| wrong.push(trouble)).ok()
     };
     let (floor, crown) = (place("floor"), place("crown"));
+    if let Some(trouble) = unwritable(given) {
+        wrong.push(trouble);
+    }
     let shown = Shown::of(given).map_err(|found| wrong.extend(found)).ok();
-    let picture = photo::picture(path(given, "photo").unwrap_or(std::path::Path::new("")));
+    let picture = photo::picture(path(given, "photo").unwrap_or(Path::new("")));
     let picture = picture.map_err(|trouble| wrong.push(trouble)).ok();
-    let (Some(floor), Some(crown), Some(shown), Some(picture)) = (floor, crown, shown, picture)
+    let (Some(floor), Some(crown), Some(shown), Some(picture), true) =
+        (floor, crown, shown, picture, wrong.is_empty())
     else {
         return Err(wrong);
     };
@@ -83,8 +91,12 @@ fn answer(words: &Words, given: &ArgMatches) -> Result<Answer, Vec<Trouble>> {
         return Ok(Answer::Done(written));
     };
     let name = to.display().to_string();
-    std::fs::write(to, written).map_err(|error| {
-        vec![Trouble::at(&name, "", "trouble-unwritten").with("why", error.to_string())]
+    write(to, &written, given.get_flag("replace")).map_err(|error| {
+        let trouble = match error.kind() {
+            io::ErrorKind::AlreadyExists => Trouble::at(&name, "", "trouble-marks-there"),
+            _ => Trouble::at(&name, "", "trouble-unwritten").with("why", error.to_string()),
+        };
+        vec![trouble]
     })?;
     let count = file.marks.len();
     let args = [
@@ -93,6 +105,33 @@ fn answer(words: &Words, given: &ArgMatches) -> Result<Answer, Vec<Trouble>> {
         ("guessed", guessed.len().into()),
     ];
     Ok(Answer::Done(words.with("cli-marked", &args) + "\n"))
+}
+
+/// Why the marks may not be written where they are to go: a file that is there may hold marks that
+/// somebody moved, and what is read here is never written over.
+fn unwritable(given: &ArgMatches) -> Option<Trouble> {
+    let to = path(given, "output")?;
+    let name = to.display().to_string();
+    let read = ["photo", "case", "standard"].map(|name| path(given, name));
+    if let Some(over) = read.into_iter().flatten().find(|other| is_same(to, other)) {
+        let over = over.display().to_string();
+        return Some(Trouble::at(name, "", "trouble-over-input").with("file", over));
+    }
+    let is_there = !given.get_flag("replace") && to.exists();
+    is_there.then(|| Trouble::at(name, "", "trouble-marks-there"))
+}
+
+/// Writes the marks; into a file that is there only when it is to be replaced, even if it came to be
+/// there just now.
+fn write(to: &Path, text: &str, replaces: bool) -> io::Result<()> {
+    let mut options = OpenOptions::new();
+    options.write(true);
+    if replaces {
+        options.create(true).truncate(true);
+    } else {
+        options.create_new(true);
+    }
+    options.open(to)?.write_all(text.as_bytes())
 }
 
 /// The file with a word on what to do with it at its head.

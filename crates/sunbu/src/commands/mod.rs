@@ -4,6 +4,7 @@ pub mod check;
 pub mod figure;
 pub mod mark;
 mod nearest;
+mod output;
 pub mod photo;
 pub mod plan;
 pub mod rank;

@@ -35,7 +35,7 @@ pub fn page(words: &Words, checked: &Checked<'_>) -> String {
 }
 
 /// Who in what, or that it is a stranger.
-pub fn title(words: &Words, shown: &Shown) -> String {
+fn title(words: &Words, shown: &Shown) -> String {
     match &shown.names {
         Some((person, garment)) => {
             let args = [("person", person.into()), ("garment", garment.into())];

@@ -51,7 +51,7 @@ impl CheckReport {
             person: names.map(|(person, _)| person.clone()),
             garment: names.map(|(_, garment)| garment.clone()),
             photos: checked.taken.iter().map(photo).collect(),
-            wrong_way: report.wrong_way.iter().map(|view| view.key()).collect(),
+            wrong_way: report.wrong_way.iter().map(|w| w.view.key()).collect(),
             met: diagnosis.faults.is_empty(),
             advice: advice(words, report),
             more: report.more,
