@@ -58,6 +58,8 @@ pub struct Reading {
     /// Which panel lies on top. When it is the right one, everything else was read as from a
     /// mirror, left and right exchanged.
     pub wrap: Wrap,
+    /// Whether the photo was said to come from a mirror.
+    pub mirrored: bool,
     /// The lens.
     pub camera: Camera,
     /// What was read, with its joint error.
@@ -144,6 +146,7 @@ pub fn read(subject: &Subject<'_>, shot: &Shot) -> Result<Reading, Vec<Problem>>
     Ok(Reading {
         view: shot.view,
         wrap: straight.way,
+        mirrored: shot.mirrored,
         camera: sitting.fit.camera,
         observed,
         skews: skews.collect(),
