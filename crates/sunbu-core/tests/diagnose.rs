@@ -2,6 +2,7 @@
 
 mod support {
     pub mod cases;
+    #[allow(dead_code)] // each test program uses its own part
     pub mod checked;
     pub mod injected;
 }

@@ -40,7 +40,6 @@ impl Picture {
             pixels: part.to_image(),
             whole: [area.width, area.height],
             focal: None,
-            ..self.clone()
         })
     }
 

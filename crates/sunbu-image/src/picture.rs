@@ -1,7 +1,8 @@
 //! A photo as the program keeps it: upright, of a bounded size, and silent about everything else.
 
-use fast_image_resize::images::{Image, ImageRef};
-use fast_image_resize::{FilterType, PixelType, ResizeAlg, ResizeOptions, Resizer};
+use fast_image_resize::images::{TypedImage, TypedImageRef};
+use fast_image_resize::pixels::U8x3;
+use fast_image_resize::{FilterType, ImageView, ResizeAlg, ResizeOptions, Resizer};
 use image::RgbImage;
 use jpeg_encoder::{ColorType, Encoder, SamplingFactor};
 use sunbu_core::photo::{Gray, PictureError};
@@ -181,14 +182,16 @@ fn fit(picture: RgbImage, longest: u32) -> RgbImage {
             (u64::from(side) * u64::from(longest) + u64::from(longer) / 2) / u64::from(longer);
         u32::try_from(side).unwrap_or(longest).max(1)
     };
-    let mut to = Image::new(scaled(width), scaled(height), PixelType::U8x3);
+    // The typed call: the other one would be compiled for every kind of pixel there is.
+    let mut to = TypedImage::<U8x3>::new(scaled(width), scaled(height));
     let filter = ResizeAlg::Convolution(FilterType::CatmullRom);
     let options = ResizeOptions::new().resize_alg(filter);
-    let from = ImageRef::new(width, height, picture.as_raw(), PixelType::U8x3)
+    let from = TypedImageRef::<U8x3>::from_buffer(width, height, picture.as_raw())
         .expect("a picture has as many bytes as its sides say");
     Resizer::new()
-        .resize(&from, &mut to, &options)
-        .expect("both pictures are of the same kind");
+        .resize_typed(&from, &mut to, &options)
+        .expect("both pictures have sides");
     let (width, height) = (to.width(), to.height());
-    RgbImage::from_raw(width, height, to.into_vec()).expect("as many bytes as the sides say")
+    let bytes = to.pixels().iter().flat_map(|pixel| pixel.0).collect();
+    RgbImage::from_raw(width, height, bytes).expect("as many bytes as the sides say")
 }
