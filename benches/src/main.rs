@@ -8,6 +8,7 @@ mod cases;
 mod check;
 mod error;
 mod machine;
+mod marking;
 mod photo;
 mod planner;
 mod program;

@@ -39,7 +39,7 @@ pub struct PhotoTimes {
 /// # Errors
 /// [`Error::Photo`] when the photo is not read.
 pub fn photo(runs: usize) -> Result<PhotoTimes, Error> {
-    let file = turned(&drawn()?.to_jpeg());
+    let (file, _) = phone_photo()?;
     let read = || Picture::read(&file).map_err(|why| Error::Photo(why.to_string()));
     let picture = read()?;
     let gray = picture.gray();
@@ -58,6 +58,15 @@ pub fn photo(runs: usize) -> Result<PhotoTimes, Error> {
         snap_anywhere: many(times, || snap(&gray, at, None, REACH_PX)),
         snap_corner: many(times, || snap_corner(&gray, at, REACH_PX)),
     })
+}
+
+/// The file that a phone held upright makes, and the size of its picture upright.
+///
+/// # Errors
+/// [`Error::Photo`] when it cannot be drawn.
+pub fn phone_photo() -> Result<(Vec<u8>, [u32; 2]), Error> {
+    let [width, height] = SIZE;
+    Ok((turned(&drawn()?.to_jpeg()), [height, width]))
 }
 
 /// A picture with as much in it as a photo: broad light, weave, the noise of a sensor.

@@ -50,6 +50,7 @@ impl Amount {
             plans: 40,
             moves: 25,
             pages: 3,
+            photos: 9,
             starts: 15,
         },
     };
@@ -68,6 +69,7 @@ impl Amount {
             plans: 3,
             moves: 3,
             pages: 1,
+            photos: 1,
             starts: 2,
         },
     };

@@ -122,6 +122,48 @@ impl Studio {
         to.ok_or_else(|| Error::Studio(format!("{path} leads nowhere: {}", answer.status())))
     }
 
+    /// The bytes at a path.
+    ///
+    /// # Errors
+    /// [`Error::Studio`] when there is no answer, or another than that all is well.
+    pub fn bytes(&self, path: &str) -> Result<Vec<u8>, Error> {
+        let mut answer = self.answer(path, "en")?;
+        let bytes = answer.body_mut().read_to_vec();
+        well(path, answer.status(), http::StatusCode::OK)?;
+        bytes.map_err(|why| Error::Studio(format!("{path}: {why}")))
+    }
+
+    /// Where a form that is sent leads to.
+    ///
+    /// # Errors
+    /// [`Error::Studio`] when it leads nowhere.
+    pub fn send(&self, path: &str, form: &[(&str, &str)]) -> Result<String, Error> {
+        let request = self.agent.post(format!("{}{path}", self.origin));
+        leads(path, request.send_form(form.iter().copied()))
+    }
+
+    /// Where a form of this kind leads to.
+    ///
+    /// # Errors
+    /// [`Error::Studio`] when it leads nowhere.
+    pub fn send_bytes(&self, path: &str, kind: &str, form: &[u8]) -> Result<String, Error> {
+        let request = self.agent.post(format!("{}{path}", self.origin));
+        leads(path, request.header(http::header::CONTENT_TYPE, kind).send(form))
+    }
+
+    /// What is told to a form that is sent.
+    ///
+    /// # Errors
+    /// [`Error::Studio`] when there is no answer, or another than that all is well.
+    pub fn told(&self, path: &str, form: &[(&str, &str)]) -> Result<String, Error> {
+        let request = self.agent.post(format!("{}{path}", self.origin));
+        let answer = request.send_form(form.iter().copied());
+        let mut answer = answer.map_err(|why| Error::Studio(format!("{path}: {why}")))?;
+        well(path, answer.status(), http::StatusCode::OK)?;
+        let text = answer.body_mut().read_to_string();
+        text.map_err(|why| Error::Studio(format!("{path}: {why}")))
+    }
+
     fn answer(&self, path: &str, language: &str) -> Result<Response<Body>, Error> {
         self.agent
             .get(format!("{}{path}", self.origin))
@@ -129,6 +171,24 @@ impl Studio {
             .call()
             .map_err(|why| Error::Studio(format!("{path}: {why}")))
     }
+}
+
+/// That an answer's status is the one that was waited for.
+fn well(path: &str, got: http::StatusCode, wanted: http::StatusCode) -> Result<(), Error> {
+    if got == wanted {
+        Ok(())
+    } else {
+        Err(Error::Studio(format!("{path}: {got}")))
+    }
+}
+
+/// Where the answer to a form leads to.
+fn leads(path: &str, answer: Result<Response<Body>, ureq::Error>) -> Result<String, Error> {
+    let answer = answer.map_err(|why| Error::Studio(format!("{path}: {why}")))?;
+    well(path, answer.status(), http::StatusCode::SEE_OTHER)?;
+    let to = answer.headers().get(http::header::LOCATION);
+    let to = to.and_then(|to| to.to_str().ok()).map(str::to_owned);
+    to.ok_or_else(|| Error::Studio(format!("{path} leads nowhere")))
 }
 
 impl Drop for Studio {

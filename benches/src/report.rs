@@ -115,12 +115,27 @@ impl Report {
                 measured_ms: self.checks.everything.slowest_ms,
             },
         ];
-        if let Some(StudioTimes { pages, start }) = &self.studio {
+        if let Some(StudioTimes {
+            pages,
+            marking,
+            start,
+        }) = &self.studio
+        {
             let redraw = pages.slower_redraw();
             out.push(Target {
                 what: format!("a slider's redraw, the slowest of {} plans", redraw.cases),
                 limit_ms: 10.0,
                 measured_ms: redraw.slowest_ms,
+            });
+            out.push(Target {
+                what: "a photo of 12 megapixels on its page, from sending it to its picture".into(),
+                limit_ms: 1000.0,
+                measured_ms: marking.ready.median_ms,
+            });
+            out.push(Target {
+                what: "a mark moved by hand: to its edge, all others after it, saved, answered".into(),
+                limit_ms: 100.0,
+                measured_ms: marking.nudge.median_ms,
             });
             out.push(Target {
                 what: "from the start of the studio to its first page".into(),
@@ -205,13 +220,22 @@ impl Report {
         over("diagnose", &self.checks.diagnose);
         over("diagnose.all", &self.checks.everything);
         over("check", &self.checks.whole);
-        if let Some(StudioTimes { pages, start }) = &self.studio {
+        if let Some(StudioTimes {
+            pages,
+            marking,
+            start,
+        }) = &self.studio
+        {
             over("redraw", &pages.redraw);
             over("redraw.ja", &pages.redraw_ja);
             over("ask", &pages.ask);
             over("ways", &pages.ways_out);
             over("page", &pages.page);
             over("worth.page", &pages.worth);
+            put("marking", ms(marking.ready.median_ms));
+            put("marking.most", ms(marking.ready.most_ms));
+            put("nudge", ms(marking.nudge.median_ms));
+            put("nudge.most", ms(marking.nudge.most_ms));
             put("redraw.kb", two_digits(pages.redraw_kb));
             put("start", ms(start.median_ms));
             put("start.least", ms(start.least_ms));

@@ -6,6 +6,7 @@ use std::path::Path;
 use serde::Serialize;
 
 use crate::error::Error;
+use crate::marking::{MarkingTimes, marking};
 use crate::program::{Program, Studio};
 use crate::timing::{OverCases, Times, once};
 
@@ -18,6 +19,8 @@ pub struct Visits {
     pub moves: usize,
     /// How often other pages of each are asked for.
     pub pages: usize,
+    /// How many photos are taken in and marked.
+    pub photos: usize,
     /// How often the studio is started.
     pub starts: usize,
 }
@@ -28,6 +31,8 @@ pub struct StudioTimes {
     /// Its answers.
     #[serde(flatten)]
     pub pages: PageTimes,
+    /// Photos on their pages.
+    pub marking: MarkingTimes,
     /// From the start of the program to the end of its first page, on a demo studio that is there
     /// already.
     pub start: Times,
@@ -71,7 +76,10 @@ impl PageTimes {
 /// place for its store.
 pub fn studio(root: &Path, visits: Visits) -> Result<StudioTimes, Error> {
     let program = Program::build(root)?;
-    let pages = pages(&program.open()?, visits)?;
+    let open = program.open()?;
+    let pages = pages(&open, visits)?;
+    let marking = marking(&open, visits.photos)?;
+    drop(open);
     let started = |_| {
         let (ms, page) = once(|| program.open()?.get("/", "en"));
         page.map(|_| ms)
@@ -79,6 +87,7 @@ pub fn studio(root: &Path, visits: Visits) -> Result<StudioTimes, Error> {
     let start = (0..visits.starts).map(started).collect::<Result<_, _>>()?;
     Ok(StudioTimes {
         pages,
+        marking,
         start: Times::of(start),
     })
 }
