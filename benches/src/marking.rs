@@ -68,7 +68,11 @@ fn moves(open: &Studio, page: &str, [width, height]: [u32; 2]) -> Result<Vec<f64
     let mut revision = 1;
     let mut send = |marking: &str, hands: &str| {
         let told = revision.to_string();
-        let form = [("revision", told.as_str()), ("marking", marking), ("hands", hands)];
+        let form = [
+            ("revision", told.as_str()),
+            ("marking", marking),
+            ("hands", hands),
+        ];
         let (ms, answer) = once(|| open.told(&path, &form));
         revision += 1;
         answer.map(|_| ms)

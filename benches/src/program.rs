@@ -148,7 +148,10 @@ impl Studio {
     /// [`Error::Studio`] when it leads nowhere.
     pub fn send_bytes(&self, path: &str, kind: &str, form: &[u8]) -> Result<String, Error> {
         let request = self.agent.post(format!("{}{path}", self.origin));
-        leads(path, request.header(http::header::CONTENT_TYPE, kind).send(form))
+        leads(
+            path,
+            request.header(http::header::CONTENT_TYPE, kind).send(form),
+        )
     }
 
     /// What is told to a form that is sent.

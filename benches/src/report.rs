@@ -133,7 +133,8 @@ impl Report {
                 measured_ms: marking.ready.median_ms,
             });
             out.push(Target {
-                what: "a mark moved by hand: to its edge, all others after it, saved, answered".into(),
+                what: "a mark moved by hand: to its edge, all others after it, saved, answered"
+                    .into(),
                 limit_ms: 100.0,
                 measured_ms: marking.nudge.median_ms,
             });

@@ -43,14 +43,14 @@ check-nothing-read = No photo was read: only what the eye saw is told.
 check-cause = { $deed } ({ $interval }), { $sure }
 check-cause-explains = { $cause }: explains { $shares }
 check-share = { $percent } % of “{ $fault }”
-check-share-more = more than all of “{ $fault }” (something else works against it)
+check-share-more = more than all of “{ $fault }” (partly made up for by something else)
 check-sure-certain = as good as certain
 check-sure-very = very likely
 check-sure-likely = likely
 check-sure-perhaps = perhaps
 check-fault-short = { $what } { $miss }
 check-unexplained = “{ $fault }” comes from none of these causes: from body, garment or reading
-check-no-causes = No single deed is found to be behind it: hands, body and garment together.
+check-no-causes = No one cause stands out: hands, body and garment together.
 
 ## Doubts
 
@@ -125,7 +125,7 @@ check-unseen-felt = Cloth lies over it; feel for it through the cloth
 check-unseen-opened = Cloth lies over it; look when you open it from the top down
 check-unseen-covered = Cloth lay over it
 check-unseen-view = It shows { $view }
-check-unseen-mark = The mark “{ $mark }” was left out
+check-unseen-mark = The mark “{ $mark }” was not set
 check-hidden = Nothing that was read could show whether these were done wrong: { $decisions }.
 check-doubtful = { $view }: “{ $mark }” does not fit with the other marks; look whether it sits right.
 

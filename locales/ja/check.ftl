@@ -42,7 +42,7 @@ check-nothing-read = 読んだ写真はありません。目で見たことだ�
 check-cause = { $deed }（{ $interval }）、{ $sure }
 check-cause-explains = { $cause }：{ $shares }
 check-share = 「{ $fault }」の{ $percent } %はこれによる
-check-share-more = 「{ $fault }」はすべてこれによる（ほかに打ち消すものがある）
+check-share-more = 「{ $fault }」はすべてこれによる（ほかのもので一部が打ち消されている）
 check-sure-certain = ほぼ確実
 check-sure-very = かなり確か
 check-sure-likely = たぶん
@@ -75,7 +75,7 @@ check-or = { $first }または{ $next }
 ## 直し
 
 check-change = { $do }：{ $from }から{ $to }へ
-check-change-cures = { $change }（{ $faults }に効く）
+check-change-cures = { $change }（{ $faults }が直る）
 check-left = { $fault }のは残ります。この人とこの着物ではここまでです
 check-more = { $count ->
    *[other] あと{ $count }つありますが、まずここまで。

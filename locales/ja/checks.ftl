@@ -1,20 +1,20 @@
-# 点検の頁：案から、または知らない人の写真から始める。写真と、目で見た所。
+# 点検の頁：案から、または採寸していない方の写真から始める。写真と、目で見た所。
 
 checks-title = 点検
 checks-what = 着付けのあとに、前と後ろの写真を撮り、少しだけ印を付け、目で見た所を選びます。寸法をセンチで読み取り、どこがなぜ外れ、何から直すかを示します。
 checks-none = まだ点検はありません。
 checks-search = 名前・着る人・着物を探す
 checks-from-plan = 残した着付け案を点検する
-checks-new = 知らない人の写真
+checks-new = 採寸していない方の写真
 checks-of-this = この着付けを点検する
 checks-begin = 始める
-checks-stranger = 知らない人
+checks-stranger = 採寸していない方
 checks-no-photo = 写真はまだありません
 checks-erase-what = 点検は写真、印、読み取ったことすべてとともに消えます。元には戻せません。
 checks-plan = 着付け案
 checks-unread = この点検はもう読めません。写真を見ることと消すことはできます
 
-## 知らない人
+## 採寸していない方
 
 checks-new-how = 寸法の分からない人から送られてきた写真のための点検です。読み取りの幅は広くなりますが、釣り合いは同じように見ます。
 checks-new-stature = 本人から聞いていれば。身長か、写真の中のＡ４の紙か巻尺があれば、長さはずっと確かになります。
@@ -45,7 +45,7 @@ checks-report = 点検の結果
 checks-eye = 目で見た所
 checks-eye-how = 印では分からない所です。見えたものを選んでください。測った所と同じ一覧に、わけと直し方とともに入ります。
 checks-eye-count = { $count }か所
-checks-eye-save = 見た所を残す
+checks-eye-save = 見た所を保存する
 checks-eye-stale = ほかの人が先に別の所を選んで残しました。下では両方を選んであります。確かめて、もう一度残してください。
 checks-eye-theirs = 先に残された
 checks-eye-mine = あなたが選んだ

@@ -51,8 +51,11 @@ fn everything_in_the_file_of_the_book_is_read() {
     assert_eq!(shot.marks[&Mark::HemLeft].at, [1712.5, 3722.0]);
     assert_eq!(shot.marks[&Mark::Crown].trust, Trust::Unsure);
     assert_eq!(shot.lens_height_cm.map(|known| known.value), Some(130.0));
-    // 26 mm over the 36 mm of the film; what the file says goes before what the photo says.
-    assert_eq!(shot.focal, Some(26.0 / 36.0));
+    // 26 mm over the film's diagonal of 43.27 mm, which is 5/4 of the longer side of a picture of 4:3;
+    // what the file says goes before what the photo says.
+    let told = shot.focal.expect("it was told");
+    let wanted = 26.0 / 43.266_615_3 * 1.25;
+    assert!((told - wanted).abs() < 1e-9, "{told}, not {wanted}");
     assert_eq!(shot.references.tape.map(|tape| tape.length_cm), Some(90.0));
     assert_eq!(shot.references.levels.len(), 1);
 }

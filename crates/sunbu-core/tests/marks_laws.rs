@@ -7,7 +7,8 @@ use proptest::prelude::*;
 use sunbu_core::fault::Fault;
 use sunbu_core::measure::{Length, Reading, Unit};
 use sunbu_core::photo::{
-    LENS_HEIGHT_CM, Mark, MarkedTape, MarksFile, Pixel, Placed, References, TAPE_CM, Trust, View,
+    FOCAL_MM, LENS_HEIGHT_CM, Mark, MarkedTape, MarksFile, Pixel, Placed, References, TAPE_CM,
+    Trust, View,
 };
 
 const MARKS: &str = include_str!("../../../fuzz/corpus/marks/good-whole");
@@ -84,7 +85,7 @@ fn marks_file() -> impl Strategy<Value = MarksFile> {
     let tape = (line(), reading(TAPE_CM));
     let lens = (
         proptest::option::of(reading(LENS_HEIGHT_CM)),
-        proptest::option::of(11.0..280.0_f64),
+        proptest::option::of(FOCAL_MM.0..=FOCAL_MM.1),
         any::<bool>(),
     );
     let seen = proptest::sample::subsequence(Fault::ALL.to_vec(), 0..5);

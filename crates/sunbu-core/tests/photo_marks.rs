@@ -182,6 +182,15 @@ fn right_over_left_is_told_and_read_as_from_a_mirror() {
     }
 }
 
+/// The mark of the front edge that is in sight beside the corner.
+fn edge_in_sight(shot: &Shot) -> (Mark, f64) {
+    let edges = [Mark::EdgeAtFold, Mark::CollarEnd];
+    let mut seen = edges
+        .iter()
+        .filter_map(|m| Some((*m, shot.marks.get(m)?.at[0])));
+    seen.next().expect("an edge at the fold or a collar end")
+}
+
 #[test]
 fn one_edge_set_at_her_left_takes_the_others_along_and_is_told() {
     let case = Case::new();
@@ -192,36 +201,41 @@ fn one_edge_set_at_her_left_takes_the_others_along_and_is_told() {
     ] {
         marking.shot.marks.insert(mark, at);
     }
+    let follow = |marking: &mut Marking| {
+        let followed = marking.follow(&case.subject(), |_, _| None);
+        followed.expect("it follows");
+    };
+    follow(&mut marking);
+    let (_, before) = edge_in_sight(&marking.shot);
+    assert!(before < 700.0, "at her right, {before} px");
+    // The dresser sees the corner at her left and draws it there.
+    let hem = marking.shot.marks[&Mark::HemLeft].at;
     marking
-        .follow(&case.subject(), |_, _| None)
-        .expect("it follows");
-    let corner = marking.shot.marks[&Mark::UwamaeCorner].at;
-    assert!(corner[0] < 700.0, "at her right: {corner:?}");
-    // The dresser sees the corner on the other side and draws it there.
-    let there = placed(1500.0 - corner[0], corner[1]);
-    marking.shot.marks.insert(Mark::UwamaeCorner, there);
+        .shot
+        .marks
+        .insert(Mark::UwamaeCorner, placed(hem[0], hem[1]));
     marking.moved.insert(Mark::UwamaeCorner);
-    marking
-        .follow(&case.subject(), |_, _| None)
-        .expect("it follows");
-    let fold = marking.shot.marks[&Mark::EdgeAtFold].at;
-    assert!(fold[0] > 800.0, "the edge goes along: {fold:?}");
-    let left = marking.shot.marks[&Mark::HemLeft].at;
-    let right = marking.shot.marks[&Mark::HemRight].at;
-    assert!(left[0] > right[0], "names stay where a hand would set them");
+    follow(&mut marking);
+    let (edge, after) = edge_in_sight(&marking.shot);
+    assert!(after > 800.0, "{edge:?} goes along: {after} px");
+    let (left, right) = (Mark::HemLeft, Mark::HemRight);
+    let [left, right] = [left, right].map(|m| marking.shot.marks[&m].at[0]);
+    assert!(left > right, "names stay where a hand would set them");
     let reading = read(&case.subject(), &marking.shot).expect("it reads");
     assert_eq!(reading.wrap, Wrap::RightOverLeft);
+    assert!(!reading.mirrored);
 }
 
 #[test]
 fn an_edge_on_both_sides_of_her_is_doubted() {
     let case = Case::new();
     let mut torn = fully_marked(&case, &shot());
-    let corner = torn.marks[&Mark::UwamaeCorner].at;
+    let (edge, _) = edge_in_sight(&torn);
+    let hem = torn.marks[&Mark::HemLeft].at;
     torn.marks
-        .insert(Mark::UwamaeCorner, placed(1500.0 - corner[0], corner[1]));
+        .insert(Mark::UwamaeCorner, placed(hem[0], hem[1]));
     let reading = read(&case.subject(), &torn).expect("it reads");
-    for mark in [Mark::UwamaeCorner, Mark::EdgeAtFold] {
+    for mark in [Mark::UwamaeCorner, edge] {
         assert!(reading.doubtful.contains(&mark), "{:?}", reading.doubtful);
     }
 }

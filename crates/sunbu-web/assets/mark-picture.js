@@ -41,8 +41,10 @@ export class Picture {
 
   // How many CSS pixels a pixel of the photo takes: all of it in sight, times the zoom.
   get scale() {
-    const room = Math.max(0.5 * innerHeight, Math.min(innerHeight - 190, 1200));
-    const whole = Math.min(this.#frame.clientWidth / this.width, room / this.height);
+    const high = innerHeight || 600; // a window that is not laid out yet has no size
+    const room = Math.max(0.5 * high, Math.min(high - 190, 1200));
+    const wide = this.#frame.clientWidth || 300;
+    const whole = Math.min(wide / this.width, room / this.height);
     return whole * this.#zoom;
   }
 

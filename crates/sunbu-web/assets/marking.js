@@ -285,10 +285,19 @@ for (const link of document.querySelectorAll(".ways-on a")) {
   });
 }
 
-addEventListener("resize", () => {
+function anew() {
   picture.size();
   draw();
-});
+}
+addEventListener("resize", anew);
+
+// The frame has no width before the style sheet is there.
+let wide = 0;
+new ResizeObserver(([{ contentRect }]) => {
+  if (contentRect.width === wide) return;
+  wide = contentRect.width;
+  anew();
+}).observe(document.getElementById("frame"));
 
 document.querySelector(".tools").hidden = false;
 root.classList.add("ready");

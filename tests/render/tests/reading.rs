@@ -101,7 +101,15 @@ fn what_slants_is_read_as_much_as_it_slants_from_side_to_side() {
         println!(
             "{view:?} {skew:?}: {count} read, off by {mean:+.2} of {whole} cm, inside {held:.2}"
         );
-        assert!(count >= 20, "{view:?} {skew:?}: only {count} read");
+        // From the front a corner on the right side hides it: raised and askew look the same.
+        let is_hidden = (view, skew) == (View::Front, Skew::HemSlant);
+        assert!(
+            is_hidden || count >= 20,
+            "{view:?} {skew:?}: only {count} read"
+        );
+        if count == 0 {
+            continue;
+        }
         assert!(mean.abs() < 0.3, "{view:?} {skew:?}: {mean} cm");
         assert!(held >= 0.8, "{view:?} {skew:?}: intervals hold {held}");
     }

@@ -15,8 +15,8 @@ const FINEST_CM: f64 = 0.05;
 /// moves with the givens by `C sum H_i' R_i^-1 K_i`: marks err anew on every photo, while body and
 /// garment are the same on all.
 ///
-/// # Panics
-/// Never: a reading's covariance is a covariance, and its values are finite.
+/// Where photos contradict each other so much that together they read longer than anything of a
+/// dressed person, the one that shows most is taken alone.
 pub fn combine(fitting: &Fitting, readings: &[Reading]) -> Observed {
     let quantities: Vec<Quantity> = Quantity::ALL
         .iter()
@@ -54,6 +54,12 @@ pub fn combine(fitting: &Fitting, readings: &[Reading]) -> Observed {
     let values = (&own * weighed).iter().copied().collect();
     let by_given = &own * by_given;
     let even = (&own + own.transpose()) * 0.5;
-    Observed::reckoned(quantities, values, even, by_given, fitting)
-        .expect("sums of covariances are one")
+    let joined = Observed::reckoned(quantities, values, even, by_given, fitting);
+    joined.unwrap_or_else(|_| fullest(readings))
+}
+
+/// What the photo says that shows the most.
+fn fullest(readings: &[Reading]) -> Observed {
+    let fullest = readings.iter().max_by_key(|r| r.quantities().len());
+    fullest.map_or_else(Observed::nothing, |reading| reading.observed.clone())
 }

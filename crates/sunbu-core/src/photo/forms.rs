@@ -26,7 +26,7 @@ pub(super) struct Forms<'a, 's> {
 }
 
 impl Forms<'_, '_> {
-    pub fn view(&self) -> View {
+    fn view(&self) -> View {
         self.sitting.view
     }
 

@@ -86,6 +86,15 @@ impl Marking {
         FIRST.iter().all(|mark| self.shot.marks.contains_key(mark))
     }
 
+    /// How many of the marks a hand has set, and how many there are.
+    pub fn by_hand(&self) -> (usize, usize) {
+        let marks = &self.shot.marks;
+        let set = marks
+            .keys()
+            .filter(|m| FIRST.contains(m) || self.moved.contains(m));
+        (set.count(), marks.len())
+    }
+
     /// Brings the shot in line with what was typed and left out, and tells what could not be read.
     /// A length that cannot be read, or is none that is possible, is not used; its text stays.
     pub fn settle(&mut self) -> Vec<Problem> {

@@ -2,10 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use super::edge::{snap, snap_corner};
+use super::edge::to_edge;
 use super::expect::{Edge, Expected, expect};
 use super::gray::Gray;
-use super::mark::{Mark, Pixel};
+use super::mark::Mark;
 use super::marking::Marking;
 use super::sitting::Subject;
 use crate::problem::Problem;
@@ -113,13 +113,4 @@ impl Marking {
 fn rounded(px: f64) -> f64 {
     let parts = (px * PARTS).round();
     if parts.is_finite() { parts / PARTS } else { px }
-}
-
-/// The edge near a place, `reach` pixels of it at most.
-fn to_edge(gray: &Gray, at: Pixel, edge: Edge, reach: f64) -> Option<Pixel> {
-    match edge {
-        Edge::Across(across) => snap(gray, at, Some(across), reach).map(|found| found.at),
-        Edge::Corner => snap_corner(gray, at, reach).map(|found| found.at),
-        Edge::Soft => None,
-    }
 }

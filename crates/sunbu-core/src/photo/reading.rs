@@ -5,13 +5,14 @@ use std::collections::BTreeMap;
 use nalgebra::DMatrix;
 
 use super::camera::Camera;
+use super::check::does_not_fit;
 use super::form::Form;
 use super::forms::Forms;
 use super::mark::{Mark, Pixel, View};
 use super::shot::{Known, Shot};
 use super::sitting::{Sitting, Subject};
 use super::way::{Wrap, straight, torn};
-use crate::dressing::{Fitting, Given, Observed, Quantity};
+use crate::dressing::{Fitting, Given, Observed, ObservedError, Quantity};
 use crate::keyed::keyed_enum;
 use crate::problem::Problem;
 
@@ -117,7 +118,8 @@ pub fn read(subject: &Subject<'_>, shot: &Shot) -> Result<Reading, Vec<Problem>>
             }
         }
     }
-    let observed = observed(&read, &sitting.fit.covariance, subject.fitting);
+    let observed = observed(&read, &sitting.fit.covariance, subject.fitting)
+        .map_err(|_| vec![does_not_fit()])?;
     let skews = Skew::ALL.iter().filter_map(|&skew| {
         let form = forms.skew(skew)?;
         let variance = form.variance(&sitting.fit.covariance, subject.fitting);
@@ -157,7 +159,14 @@ pub fn read(subject: &Subject<'_>, shot: &Shot) -> Result<Reading, Vec<Problem>>
 }
 
 /// What was read, with the error of fitting and that of what is given apart.
-fn observed(read: &[(Quantity, Form)], fitted: &DMatrix<f64>, fitting: &Fitting) -> Observed {
+///
+/// # Errors
+/// When something reads longer than anything of a dressed person: marks scattered at random do.
+fn observed(
+    read: &[(Quantity, Form)],
+    fitted: &DMatrix<f64>,
+    fitting: &Fitting,
+) -> Result<Observed, ObservedError> {
     let n = read.len();
     let own = DMatrix::from_fn(n, n, |i, j| {
         let alone = if i == j {
@@ -171,5 +180,4 @@ fn observed(read: &[(Quantity, Form)], fitted: &DMatrix<f64>, fitting: &Fitting)
     let quantities = read.iter().map(|(quantity, _)| *quantity).collect();
     let values = read.iter().map(|(_, form)| form.value).collect();
     Observed::reckoned(quantities, values, own, by_given, fitting)
-        .expect("straight functions of what was fitted have a covariance")
 }

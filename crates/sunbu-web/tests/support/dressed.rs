@@ -163,6 +163,7 @@ pub fn photo(store: &mut Store, check: i64, shot: &Shot, jpeg: &[u8]) -> i64 {
     let photo = bare_photo(store, check, shot, jpeg);
     let marking = Marking {
         shot: shot.clone(),
+        moved: shot.marks.keys().copied().collect(),
         ..Marking::new(shot.view, shot.size, shot.focal)
     };
     let saved = store.save_marking((check, photo), 1, &marking);

@@ -8,8 +8,8 @@ use std::path::Path;
 
 use clap::ArgMatches;
 use sunbu_core::body::BodyMeasure;
-use sunbu_core::photo::edge::{snap, snap_corner};
-use sunbu_core::photo::{Edge, Gray, Mark, Marking, MarksFile, Pixel, Placed, Trust, View};
+use sunbu_core::photo::edge::to_edge;
+use sunbu_core::photo::{Mark, Marking, MarksFile, Pixel, Placed, Trust, View};
 use sunbu_words::Words;
 
 use super::output::is_same;
@@ -140,15 +140,6 @@ fn page(words: &Words, file: &MarksFile, guessed: &BTreeSet<Mark>) -> String {
     let args = [("guessed", guessed.len().into())];
     head.paragraph("# ", &words.with("cli-marks-head", &args));
     format!("{}\n{}", head.into_text(), file.to_toml())
-}
-
-/// The edge near a place, `reach` pixels of it at most.
-fn to_edge(gray: &Gray, at: Pixel, edge: Edge, reach: f64) -> Option<Pixel> {
-    match edge {
-        Edge::Across(across) => snap(gray, at, Some(across), reach).map(|found| found.at),
-        Edge::Corner => snap_corner(gray, at, reach).map(|found| found.at),
-        Edge::Soft => None,
-    }
 }
 
 /// A place on the photo, as `X,Y`.

@@ -178,6 +178,17 @@ impl Observed {
         })
     }
 
+    /// Nothing read at all.
+    pub fn nothing() -> Self {
+        Self {
+            quantities: Vec::new(),
+            values: Vec::new(),
+            covariance: DMatrix::zeros(0, 0),
+            own: DMatrix::zeros(0, 0),
+            by_given: DMatrix::zeros(0, Given::COUNT),
+        }
+    }
+
     /// Readings whose errors have nothing to do with each other: value and standard deviation of
     /// each, in centimetres.
     ///

@@ -14,11 +14,24 @@ mod across;
 mod corner;
 mod slope;
 
+use super::expect::Edge;
+use super::gray::Gray;
 use super::mark::Pixel;
 
 pub use across::snap;
 pub use corner::snap_corner;
 pub use slope::slope;
+
+/// The strong edge near a place where this is expected, at most `reach_px` pixels from it; none where
+/// nothing stands out, or nothing sharp is expected.
+pub fn to_edge(gray: &Gray, at: Pixel, expected: Edge, reach_px: f64) -> Option<Pixel> {
+    let found = match expected {
+        Edge::Across(across) => snap(gray, at, Some(across), reach_px),
+        Edge::Corner => snap_corner(gray, at, reach_px),
+        Edge::Soft => None,
+    };
+    found.map(|snap| snap.at)
+}
 
 /// The longest way a mark is moved, in pixels, whatever was asked for: it bounds the time. Chosen.
 pub const MOST_REACH_PX: f64 = 40.0;

@@ -125,6 +125,14 @@ impl Checked {
         self.check.row.person_id.is_none()
     }
 
+    /// The message on how little is known of a stranger.
+    pub fn stranger_id(&self) -> &'static str {
+        match &self.check.shown {
+            Ok(Shown::Stranger(told)) if told.stature.is_some() => "report-stranger-stature",
+            _ => "report-stranger",
+        }
+    }
+
     /// Reads the photos.
     pub fn read(&self, photos: Vec<Photo>) -> Read {
         let (mut read, mut unread) = (Vec::new(), Vec::new());

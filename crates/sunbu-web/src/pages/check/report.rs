@@ -3,7 +3,7 @@
 use axum::response::Response;
 use maud::{Markup, PreEscaped, html};
 use sunbu_core::dressing::{Finding, Locks, assess};
-use sunbu_core::photo::View;
+use sunbu_core::photo::{FIRST, Marking, View};
 use sunbu_store::Photo;
 use sunbu_words::Words;
 
@@ -32,8 +32,11 @@ pub(crate) fn show(room: &Room, ask: &Ask) -> Result<Response, Fault> {
             (unread(w, &told))
         } @else {
             (first_of_all(w, &told.report))
+            @if told.read.read.iter().any(|(photo, _)| is_untouched(photo)) {
+                p.warn { (w.get("report-untouched")) }
+            }
             @if told.checked.is_stranger() && !told.read.read.is_empty() {
-                p.warn { (w.get("report-stranger")) }
+                p.warn { (w.get(told.checked.stranger_id())) }
             }
             div.report {
                 section.to-change {
@@ -61,21 +64,39 @@ fn pictures(w: &Words, told: &Told) -> Result<Markup, Fault> {
         let path = path_of(photo);
         let href = format!("{path}/picture.jpg");
         let svg = drawn(w, &told.checked, &told.report, photo, &href)?;
-        figures.push((path, photo.view, svg));
+        figures.push((path, photo.view, set_by_hand(w, photo), svg));
     }
     Ok(html! {
         @if !figures.is_empty() {
             section.pictures {
                 h2 { (w.get("report-photos")) }
-                @for (path, view, svg) in figures {
+                @for (path, view, set, svg) in figures {
                     figure {
                         (PreEscaped(svg))
-                        figcaption { (w.view(view)) " · " a href=(path) { (w.get("report-marks")) } }
+                        figcaption { (w.view(view)) " · " (set) " · " a href=(path) { (w.get("report-marks")) } }
                     }
                 }
             }
         }
     })
+}
+
+/// How many of a photo's marks a hand has set: the others stand where they are expected.
+fn set_by_hand(w: &Words, photo: &Photo) -> String {
+    let (by_hand, all) = photo.marking.as_ref().map_or((0, 0), Marking::by_hand);
+    w.with(
+        "report-by-hand",
+        &[
+            ("count", by_hand.into()),
+            ("all", (&all.to_string()).into()),
+        ],
+    )
+}
+
+/// Whether a photo's marks are all where the program put them, but for floor and crown.
+fn is_untouched(photo: &Photo) -> bool {
+    let set = photo.marking.as_ref().map(Marking::by_hand);
+    set.is_some_and(|(by_hand, _)| by_hand <= FIRST.len())
 }
 
 /// The address of a photo's marks.
