@@ -33,7 +33,7 @@ pub struct Feedback<'a> {
     pub title: &'a str,
     /// Whom it is for and when, in one line.
     pub about: &'a str,
-    /// The photos, as [`crate::overlay`] draws them, each with its picture in it.
+    /// The photos, as [`crate::overlay()`] draws them, each with its picture in it.
     pub photos: &'a [String],
     /// What is said before all else; none when nothing is.
     pub first: Option<&'a str>,

