@@ -21,8 +21,8 @@ report-off = Off by
 ## What others see
 
 seen-title = What others see
-seen-done = The hem of the dressing as it was done, before a stage, beside her and in a picture: how high on the leg it is seen, and how much of it shows.
-seen-planned = The hem of this dressing before a stage, beside her and in a picture: how high on the leg it is seen, and how much of it shows.
+seen-done = The hem of the dressing as it was done, before a stage, close before her and in a picture: how high on the leg it is seen, and how much of it shows.
+seen-planned = The hem of this dressing before a stage, close before her and in a picture: how high on the leg it is seen, and how much of it shows.
 seen-own = from your place
 seen-own-how = For another place, type where the eye is.
 seen-eye = Eye above the floor
