@@ -164,7 +164,7 @@ async fn photos_that_do_not_read_are_told_with_the_way_to_their_marks() {
     bare_photo(&mut store, check, &shot, &blank(shot.size));
     let app = studio(store);
     let page = get(&app, &format!("/checks/{check}/report")).await;
-    place(&page, "Photos that do not read yet");
+    place(&page, "Photos that cannot be read yet");
     place(&page, "Floor and crown are not marked yet.");
     place(&page, &format!("href=\"/checks/{check}/photos/1\""));
 }
