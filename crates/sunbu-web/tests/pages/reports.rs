@@ -91,7 +91,7 @@ async fn a_report_tells_first_what_to_change_and_shows_it_on_each_photo() {
 async fn what_others_see_is_told_from_a_typed_place_and_a_wrong_one_comes_back() {
     let app = checked_studio();
     let plain = get(&app, "/checks/1/report").await;
-    for who in ["below a stage", "beside her", "by a camera"] {
+    for who in ["below a stage", "stands before her", "by a camera"] {
         place(&plain, who);
     }
     let own = get(&app, "/checks/1/report?eye=150&distance=1+m").await;
