@@ -16,7 +16,7 @@ marking-tap-sheet-3 = Tap the sheet’s lower right corner.
 marking-tap-sheet-4 = Tap the sheet’s lower left corner.
 marking-tap-tape-1 = Tap the lower end of the tape.
 marking-tap-tape-2 = Tap the upper end of the tape.
-marking-ready = Now look at the marks one by one, and drag those that are off. The others follow.
+marking-ready = Now look at the marks one by one, and drag those that are off. The others follow; one that is right stays where it is when you say so.
 
 ## The picture and its tools
 
@@ -25,10 +25,11 @@ marking-picture = The photo with its marks
 marking-undo = Undo
 marking-smaller = Smaller
 marking-larger = Larger
-marking-keys = With keys: arrows move the chosen mark by one pixel of the photo, with Shift by ten, without going to an edge; Ctrl+Z takes the last change back.
+marking-keys = With keys: arrows move the chosen mark by one pixel of the photo, with Shift by ten, without going to an edge; Enter says that it is right where it stands; Ctrl+Z takes the last change back.
 marking-legend = What the shapes mean
 marking-by-hand = set by hand
-marking-follows = follows the others
+marking-follows = at an edge, follows the others
+marking-guess = a guess: not read until you place it or say that it is right
 marking-unsure = unsure
 marking-left-out = left out
 marking-not-in-sight = not in sight
@@ -38,7 +39,7 @@ marking-not-yet = not set yet
 
 marking-marks = Marks
 marking-call-unsure = Call it unsure
-marking-call-sure = Call it sure
+marking-call-sure = It is right here
 marking-let-follow = Let it follow again
 marking-leave-out = Leave out
 marking-again = Place again

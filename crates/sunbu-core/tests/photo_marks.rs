@@ -1,54 +1,15 @@
 //! Marks of any kind: read, or refused with a reason, and never a panic.
 
+#[path = "support/checked.rs"]
+#[allow(dead_code)] // each test program uses its own part
+mod checked;
+
+use checked::Checked;
 use proptest::prelude::*;
-use sunbu_core::body::{Body, BodyMeasure, Population, Sex, Tape};
-use sunbu_core::dressing::{Dressing, Fitting, Locks, Occasion, Standard, plan};
-use sunbu_core::garment::Sheet;
 use sunbu_core::photo::{
-    Known, Mark, Marking, Marks, Placed, References, Shot, Subject, Trust, View, Wrap, expect, read,
+    Known, Mark, Marking, Marks, Placed, References, Shot, Trust, View, Wrap, expect, read,
 };
 use sunbu_core::problem::Fault;
-
-struct Case {
-    body: Body,
-    fitting: Fitting,
-    planned: Dressing,
-}
-
-impl Case {
-    fn new() -> Self {
-        let tape = Tape::of(Sex::Women)
-            .with(BodyMeasure::Stature, 160.0)
-            .with(BodyMeasure::HipGirth, 92.0)
-            .build()
-            .expect("a tape");
-        let body = Population::shipped(Sex::Women)
-            .complete(&tape)
-            .expect("a body");
-        let sheet: Sheet = toml::from_str(
-            "kind='nagagi'\nmitake_from='back_seam'\nmitake=157\nushirohaba=29.5\n\
-             maehaba=23.5\nokumihaba=15.2\naizumahaba=14.0\nkurikoshi=2.6\nerishita=80",
-        )
-        .expect("a sheet");
-        let garment = sheet.complete().expect("a garment");
-        let fitting = Fitting::new(&body, &garment);
-        let rules = Standard::customary().rules(Occasion::Indoors, &body, garment.cloth());
-        let planned = plan(&fitting, &rules, &Locks::new()).dressing;
-        Self {
-            body,
-            fitting,
-            planned,
-        }
-    }
-
-    fn subject(&self) -> Subject<'_> {
-        Subject {
-            body: &self.body,
-            fitting: &self.fitting,
-            planned: &self.planned,
-        }
-    }
-}
 
 fn placed(x: f64, y: f64) -> Placed {
     Placed {
@@ -74,8 +35,8 @@ fn shot() -> Shot {
 }
 
 /// The same with every place in sight marked where it is expected.
-fn fully_marked(case: &Case, shot: &Shot) -> Shot {
-    let expected = expect(&case.subject(), shot).expect("floor and crown are enough");
+fn fully_marked(case: &Checked, shot: &Shot) -> Shot {
+    let expected = expect(&case.subject(&case.planned), shot).expect("floor and crown are enough");
     let mut whole = shot.clone();
     for (mark, place) in expected.into_iter().filter(|(_, e)| e.in_sight) {
         whole
@@ -103,11 +64,11 @@ fn codes(problems: &[sunbu_core::problem::Problem]) -> Vec<(&str, String)> {
 
 #[test]
 fn marks_left_where_the_plan_expects_them_read_as_the_plan() {
-    let case = Case::new();
+    let case = Checked::woman();
     let want = sunbu_core::dressing::predict(&case.fitting, &case.planned);
     for view in [View::Front, View::Back] {
         let whole = fully_marked(&case, &Shot { view, ..shot() });
-        let reading = read(&case.subject(), &whole).expect("it reads");
+        let reading = read(&case.subject(&case.planned), &whole).expect("it reads");
         assert!(
             reading.quantities().len() > 5,
             "{view:?}: {:?}",
@@ -129,7 +90,7 @@ fn marks_left_where_the_plan_expects_them_read_as_the_plan() {
 
 #[test]
 fn a_picture_from_a_mirror_reads_as_one_without_when_it_is_called_so() {
-    let case = Case::new();
+    let case = Checked::woman();
     let whole = fully_marked(&case, &shot());
     let mut mirrored = whole.clone();
     mirrored.mirrored = true;
@@ -137,8 +98,8 @@ fn a_picture_from_a_mirror_reads_as_one_without_when_it_is_called_so() {
         placed.at[0] = 1500.0 - placed.at[0];
     }
     let (a, b) = (
-        read(&case.subject(), &whole),
-        read(&case.subject(), &mirrored),
+        read(&case.subject(&case.planned), &whole),
+        read(&case.subject(&case.planned), &mirrored),
     );
     let (a, b) = (a.expect("it reads"), b.expect("it reads"));
     assert_eq!(a.wrap, Wrap::LeftOverRight);
@@ -159,7 +120,7 @@ fn a_picture_from_a_mirror_reads_as_one_without_when_it_is_called_so() {
 
 #[test]
 fn right_over_left_is_told_and_read_as_from_a_mirror() {
-    let case = Case::new();
+    let case = Checked::woman();
     let whole = fully_marked(&case, &shot());
     // What a dresser marks on a mirror's picture that she takes for a plain one: each place where
     // it is, by the name that the side of the picture gives it.
@@ -169,9 +130,9 @@ fn right_over_left_is_told_and_read_as_from_a_mirror() {
         .iter()
         .map(|(mark, p)| (mark.mirrored(), placed(1500.0 - p.at[0], p.at[1])))
         .collect();
-    let reading = read(&case.subject(), &wrong).expect("it reads");
+    let reading = read(&case.subject(&case.planned), &wrong).expect("it reads");
     assert_eq!(reading.wrap, Wrap::RightOverLeft);
-    let plain = read(&case.subject(), &whole).expect("it reads");
+    let plain = read(&case.subject(&case.planned), &whole).expect("it reads");
     alike(reading.values(), plain.values());
     for (mark, at) in &reading.fitted {
         let want = wrong.marks[mark].at;
@@ -193,7 +154,7 @@ fn edge_in_sight(shot: &Shot) -> (Mark, f64) {
 
 #[test]
 fn one_edge_set_at_her_left_takes_the_others_along_and_is_told() {
-    let case = Case::new();
+    let case = Checked::woman();
     let mut marking = Marking::new(View::Front, [1500, 2000], Some(0.8));
     for (mark, at) in [
         (Mark::Floor, placed(750.0, 1850.0)),
@@ -202,7 +163,7 @@ fn one_edge_set_at_her_left_takes_the_others_along_and_is_told() {
         marking.shot.marks.insert(mark, at);
     }
     let follow = |marking: &mut Marking| {
-        let followed = marking.follow(&case.subject(), |_, _| None);
+        let followed = marking.follow(&case.subject(&case.planned), |_, _| None);
         followed.expect("it follows");
     };
     follow(&mut marking);
@@ -221,20 +182,20 @@ fn one_edge_set_at_her_left_takes_the_others_along_and_is_told() {
     let (left, right) = (Mark::HemLeft, Mark::HemRight);
     let [left, right] = [left, right].map(|m| marking.shot.marks[&m].at[0]);
     assert!(left > right, "names stay where a hand would set them");
-    let reading = read(&case.subject(), &marking.shot).expect("it reads");
+    let reading = read(&case.subject(&case.planned), &marking.shot).expect("it reads");
     assert_eq!(reading.wrap, Wrap::RightOverLeft);
     assert!(!reading.mirrored);
 }
 
 #[test]
 fn an_edge_on_both_sides_of_her_is_doubted() {
-    let case = Case::new();
+    let case = Checked::woman();
     let mut torn = fully_marked(&case, &shot());
     let (edge, _) = edge_in_sight(&torn);
     let hem = torn.marks[&Mark::HemLeft].at;
     torn.marks
         .insert(Mark::UwamaeCorner, placed(hem[0], hem[1]));
-    let reading = read(&case.subject(), &torn).expect("it reads");
+    let reading = read(&case.subject(&case.planned), &torn).expect("it reads");
     for mark in [Mark::UwamaeCorner, edge] {
         assert!(reading.doubtful.contains(&mark), "{:?}", reading.doubtful);
     }
@@ -242,7 +203,7 @@ fn an_edge_on_both_sides_of_her_is_doubted() {
 
 #[test]
 fn what_cannot_be_read_is_told_all_at_once_with_its_place() {
-    let case = Case::new();
+    let case = Checked::woman();
     let mut bad = shot();
     bad.focal = Some(f64::NAN);
     bad.lens_height_cm = Some(Known {
@@ -252,7 +213,8 @@ fn what_cannot_be_read_is_told_all_at_once_with_its_place() {
     bad.marks.insert(Mark::HemLeft, placed(-3.0, 1800.0));
     bad.marks
         .insert(Mark::HemRight, placed(700.0, f64::INFINITY));
-    let problems = read(&case.subject(), &bad).expect_err("nothing of it can be right");
+    let problems =
+        read(&case.subject(&case.planned), &bad).expect_err("nothing of it can be right");
     let out = "problem-number-out-of-range".to_owned();
     assert_eq!(
         codes(&problems),
@@ -267,7 +229,7 @@ fn what_cannot_be_read_is_told_all_at_once_with_its_place() {
     let mut swapped = shot();
     swapped.marks.insert(Mark::Floor, placed(750.0, 250.0));
     swapped.marks.insert(Mark::Crown, placed(750.0, 1850.0));
-    let problems = read(&case.subject(), &swapped).expect_err("they are exchanged");
+    let problems = read(&case.subject(&case.planned), &swapped).expect_err("they are exchanged");
     assert_eq!(
         problems[0].code(),
         "problem-contradiction-crown-not-above-floor"
@@ -275,7 +237,7 @@ fn what_cannot_be_read_is_told_all_at_once_with_its_place() {
 
     let mut none = shot();
     none.marks.clear();
-    let problems = read(&case.subject(), &none).expect_err("two are needed");
+    let problems = read(&case.subject(&case.planned), &none).expect_err("two are needed");
     assert!(
         problems.iter().all(|p| p.fault == Fault::Missing),
         "{problems:?}"
@@ -284,13 +246,35 @@ fn what_cannot_be_read_is_told_all_at_once_with_its_place() {
 
     let mut hidden = shot();
     hidden.marks.insert(Mark::Nape, placed(750.0, 400.0));
-    let problems = read(&case.subject(), &hidden).expect_err("not from the front");
+    let problems = read(&case.subject(&case.planned), &hidden).expect_err("not from the front");
     assert_eq!(
         codes(&problems),
         [(
             "marks.nape",
             "problem-contradiction-mark-not-in-view".into()
         )]
+    );
+}
+
+#[test]
+fn marks_that_together_read_longer_than_any_dress_are_refused() {
+    let case = Checked::woman();
+    let mut wild = Shot {
+        view: View::Right,
+        focal: None,
+        ..shot()
+    };
+    for (mark, x, y) in [
+        (Mark::Floor, 578.4, 1420.5),
+        (Mark::HemCentre, 0.0, 0.0),
+        (Mark::CollarEnd, 1220.5, 0.0),
+    ] {
+        wild.marks.insert(mark, placed(x, y));
+    }
+    let problems = read(&case.subject(&case.planned), &wild).expect_err("a cover of metres");
+    assert_eq!(
+        codes(&problems),
+        [("marks", "problem-contradiction-marks-do-not-fit".into())]
     );
 }
 
@@ -304,7 +288,7 @@ proptest! {
         focal in prop::option::of(0.3..8.0_f64),
         equal in any::<bool>(),
     ) {
-        let case = Case::new();
+        let case = Checked::woman();
         let mut wild = Shot { view: View::ALL[view], focal, ..shot() };
         for (mark, x, y) in points {
             let mark = Mark::ALL[mark];
@@ -312,11 +296,11 @@ proptest! {
                 wild.marks.insert(mark, if equal { placed(700.0, 900.0) } else { placed(x, y) });
             }
         }
-        if let Ok(reading) = read(&case.subject(), &wild) {
+        if let Ok(reading) = read(&case.subject(&case.planned), &wild) {
             prop_assert!(reading.values().iter().all(|v| v.is_finite()));
             prop_assert!(reading.covariance().iter().all(|v| v.is_finite()));
         }
-        if let Ok(expected) = expect(&case.subject(), &wild) {
+        if let Ok(expected) = expect(&case.subject(&case.planned), &wild) {
             prop_assert!(expected.values().all(|e| e.at.iter().all(|v| v.is_finite())));
         }
     }

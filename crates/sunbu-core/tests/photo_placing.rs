@@ -1,49 +1,11 @@
 //! One move of a hand: what it set goes to its edge, the rest follows, what is wrong is told.
 
-use sunbu_core::body::{Body, BodyMeasure, Population, Sex, Tape};
-use sunbu_core::dressing::{Dressing, Fitting, Locks, Occasion, Standard, plan};
-use sunbu_core::garment::Sheet;
-use sunbu_core::photo::{Gray, Mark, Marking, Placed, Subject, Trust, View};
+#[path = "support/checked.rs"]
+#[allow(dead_code)] // each test program uses its own part
+mod checked;
 
-struct Case {
-    body: Body,
-    fitting: Fitting,
-    planned: Dressing,
-}
-
-impl Case {
-    fn new() -> Self {
-        let tape = Tape::of(Sex::Women)
-            .with(BodyMeasure::Stature, 160.0)
-            .with(BodyMeasure::HipGirth, 92.0)
-            .build()
-            .expect("a tape");
-        let people = Population::shipped(Sex::Women);
-        let body = people.complete(&tape).expect("a body");
-        let sheet: Sheet = toml::from_str(
-            "kind='nagagi'\nmitake_from='back_seam'\nmitake=157\nushirohaba=29.5\n\
-             maehaba=23.5\nokumihaba=15.2\naizumahaba=14.0\nkurikoshi=2.6\nerishita=80",
-        )
-        .expect("a sheet");
-        let garment = sheet.complete().expect("a garment");
-        let fitting = Fitting::new(&body, &garment);
-        let rules = Standard::customary().rules(Occasion::Indoors, &body, garment.cloth());
-        let planned = plan(&fitting, &rules, &Locks::new()).dressing;
-        Self {
-            body,
-            fitting,
-            planned,
-        }
-    }
-
-    fn subject(&self) -> Subject<'_> {
-        Subject {
-            body: &self.body,
-            fitting: &self.fitting,
-            planned: &self.planned,
-        }
-    }
-}
+use checked::Checked;
+use sunbu_core::photo::{FIRST, Gray, Mark, Marking, Placed, Trust, View};
 
 const SIZE: [u32; 2] = [1500, 2000];
 
@@ -69,11 +31,11 @@ fn begun() -> Marking {
 
 #[test]
 fn a_mark_that_a_hand_has_just_set_goes_to_the_edge_and_no_other_does() {
-    let (case, gray) = (Case::new(), edge_at(1700));
+    let (case, gray) = (Checked::woman(), edge_at(1700));
     let mut marking = begun();
     set(&mut marking, Mark::HemCentre, [750.0, 1694.0]);
     set(&mut marking, Mark::FoldCentre, [750.0, 1206.0]);
-    let placing = marking.place(&case.subject(), &gray, &[Mark::HemCentre]);
+    let placing = marking.place(&case.subject(&case.planned), &gray, &[Mark::HemCentre]);
     assert!(placing.problems.is_empty(), "{:?}", placing.problems);
     let at = |mark: Mark| marking.shot.marks[&mark].at[1];
     assert!(
@@ -87,25 +49,25 @@ fn a_mark_that_a_hand_has_just_set_goes_to_the_edge_and_no_other_does() {
 
 #[test]
 fn without_snapping_and_beyond_its_reach_a_mark_stays_where_it_was_set() {
-    let (case, gray) = (Case::new(), edge_at(1700));
+    let (case, gray) = (Checked::woman(), edge_at(1700));
     for (snapping, y) in [(false, 1694.0), (true, 1680.0)] {
         let mut marking = begun();
         marking.snapping = snapping;
         set(&mut marking, Mark::HemCentre, [750.0, y]);
-        marking.place(&case.subject(), &gray, &[Mark::HemCentre]);
+        marking.place(&case.subject(&case.planned), &gray, &[Mark::HemCentre]);
         assert_eq!(marking.shot.marks[&Mark::HemCentre].at[1], y);
     }
 }
 
 #[test]
 fn a_sleeve_goes_with_its_wrist_and_the_other_arm_stays() {
-    let (case, gray) = (Case::new(), edge_at(1));
+    let (case, gray) = (Checked::woman(), edge_at(1));
     let mut marking = begun();
-    marking.place(&case.subject(), &gray, &[]);
+    marking.place(&case.subject(&case.planned), &gray, &[]);
     let before = marking.clone();
     let [x, y] = before.shot.marks[&Mark::WristLeft].at;
     set(&mut marking, Mark::WristLeft, [x - 60.0, y + 40.0]);
-    marking.place(&case.subject(), &gray, &[Mark::WristLeft]);
+    marking.place(&case.subject(&case.planned), &gray, &[Mark::WristLeft]);
     let moved = |mark: Mark| {
         let (new, old) = (marking.shot.marks[&mark].at, before.shot.marks[&mark].at);
         [new[0] - old[0], new[1] - old[1]]
@@ -121,15 +83,45 @@ fn a_sleeve_goes_with_its_wrist_and_the_other_arm_stays() {
 
 #[test]
 fn texts_and_marks_that_cannot_be_are_told_together_and_kept() {
-    let (case, gray) = (Case::new(), edge_at(1700));
+    let (case, gray) = (Checked::woman(), edge_at(1700));
     let mut marking = begun();
     set(&mut marking, Mark::Crown, [750.0, 1900.0]);
     marking.lens_height = "tall".to_owned();
     let wanted = marking.clone();
-    let placing = marking.place(&case.subject(), &gray, &[]);
+    let placing = marking.place(&case.subject(&case.planned), &gray, &[]);
     let places: Vec<&str> = placing.problems.iter().map(|p| p.place.as_str()).collect();
     assert_eq!(places, ["lens_height", "marks.crown"]);
     assert!(placing.expected.is_empty());
     assert_eq!(marking, wanted);
-    assert_eq!(placing, marking.foresee(&case.subject()));
+    assert_eq!(placing, marking.foresee(&case.subject(&case.planned)));
+}
+
+#[test]
+fn what_neither_an_edge_nor_a_hand_says_is_a_guess_and_is_not_read() {
+    let (case, gray) = (Checked::woman(), edge_at(1700));
+    let subject = case.subject(&case.planned);
+    let mut marking = begun();
+    marking.place(&subject, &gray, &[]);
+    let edges: Vec<Mark> = marking.seen().marks.keys().copied().collect();
+    assert!(FIRST.iter().all(|mark| edges.contains(mark)), "{edges:?}");
+    for (mark, placed) in &marking.shot.marks {
+        // There is one edge in the picture, and it runs level.
+        let is_there = (placed.at[1] - 1700.0).abs() < 0.2;
+        let wanted = FIRST.contains(mark) || is_there;
+        assert_eq!(edges.contains(mark), wanted, "{mark:?} at {:?}", placed.at);
+    }
+    assert!(marking.shot.marks.len() > edges.len() + 10);
+    // A hand that says that a guess is right where it stands has seen it.
+    let stood = marking.shot.marks[&Mark::WristLeft].at;
+    set(&mut marking, Mark::WristLeft, stood);
+    marking.place(&subject, &gray, &[]);
+    let seen = marking.seen();
+    assert_eq!(seen.marks[&Mark::WristLeft].at, stood);
+    assert!(!seen.marks.contains_key(&Mark::WristRight));
+    // And one that says it is unsure has seen it, too.
+    let wrist = marking.shot.marks.get_mut(&Mark::WristLeft).expect("set");
+    wrist.trust = Trust::Unsure;
+    marking.place(&subject, &gray, &[]);
+    let seen = marking.seen();
+    assert_eq!(seen.marks[&Mark::WristLeft].trust, Trust::Unsure);
 }

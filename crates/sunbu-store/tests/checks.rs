@@ -63,6 +63,26 @@ fn add(store: &mut Store, check: i64, view: View, jpeg: &[u8]) -> Result<i64, St
     store.add_photo(&photo, NOW)
 }
 
+/// A photo that takes the place of another.
+fn instead_of(marking: &Marking, check: i64, first: i64) -> NewPhoto<'_> {
+    NewPhoto {
+        check,
+        instead_of: Some(first),
+        marking,
+        jpeg: b"second",
+    }
+}
+
+/// A studio in a file, with a check that has a photo from the front: its folder, and the numbers of
+/// both.
+fn photographed() -> (tempfile::TempDir, Store, i64, i64) {
+    let directory = tempfile::tempdir().unwrap();
+    let mut store = Store::open(&directory.path().join("studio.db"), NOW).unwrap();
+    let (_, _, check) = begun(&mut store);
+    let first = add(&mut store, check, View::Front, b"Zzyxomachia").unwrap();
+    (directory, store, check, first)
+}
+
 /// A marking with something in every field.
 fn marked(view: View) -> Marking {
     let mut marking = Marking::new(view, [300, 400], Some(0.75));
@@ -245,23 +265,15 @@ fn side_size_and_lens_of_a_photo_never_change_with_its_marks() {
 
 #[test]
 fn a_side_has_one_photo_and_the_next_takes_its_place_only_when_it_is_named() {
-    let directory = tempfile::tempdir().unwrap();
+    let (directory, mut store, check, first) = photographed();
     let path = directory.path().join("studio.db");
-    let mut store = Store::open(&path, NOW).unwrap();
-    let (_, _, check) = begun(&mut store);
-    let first = add(&mut store, check, View::Front, b"Zzyxomachia").unwrap();
     let taken = add(&mut store, check, View::Front, b"second");
     assert!(
         matches!(taken, Err(StoreError::Taken { by }) if by == first),
         "{taken:?}"
     );
     let marking = Marking::new(View::Front, [300, 400], None);
-    let instead = NewPhoto {
-        check,
-        instead_of: Some(first),
-        marking: &marking,
-        jpeg: b"second",
-    };
+    let instead = instead_of(&marking, check, first);
     let second = store.add_photo(&instead, NOW).unwrap();
     assert_ne!(first, second);
     assert_eq!(store.photos(check).unwrap().len(), 1);
@@ -283,22 +295,14 @@ fn a_side_has_one_photo_and_the_next_takes_its_place_only_when_it_is_named() {
 
 #[test]
 fn a_photo_replaced_while_another_program_reads_is_kept_and_the_old_one_goes_on_closing() {
-    let directory = tempfile::tempdir().unwrap();
+    let (directory, mut store, check, first) = photographed();
     let path = directory.path().join("studio.db");
-    let mut store = Store::open(&path, NOW).unwrap();
-    let (_, _, check) = begun(&mut store);
-    let first = add(&mut store, check, View::Front, b"Zzyxomachia").unwrap();
     let reader = rusqlite::Connection::open(&path).unwrap();
     reader
         .execute_batch("BEGIN; SELECT count(*) FROM photo;")
         .unwrap();
     let marking = Marking::new(View::Front, [300, 400], None);
-    let instead = NewPhoto {
-        check,
-        instead_of: Some(first),
-        marking: &marking,
-        jpeg: b"second",
-    };
+    let instead = instead_of(&marking, check, first);
     let second = store.add_photo(&instead, NOW).unwrap();
     assert_eq!(store.picture(check, second).unwrap(), b"second");
     drop((reader, store));

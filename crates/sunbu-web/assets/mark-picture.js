@@ -3,11 +3,12 @@
 const SVG = "http://www.w3.org/2000/svg";
 const NEAR = 24; // how near to a mark a finger takes it, in CSS pixels
 
-// Shapes about the place itself, for a reach of 1: what a hand has set is a square, what follows a
-// circle, what is unsure a triangle.
+// Shapes about the place itself, for a reach of 1: what a hand has set is a square, or a triangle
+// where it is unsure; what follows and found an edge is a circle, and a guess a circle of dashes.
 const SHAPES = {
   hand: "M-1 -1H1V1H-1Z",
   follows: "M-1 0A1 1 0 1 0 1 0A1 1 0 1 0 -1 0Z",
+  guess: "M-1 0A1 1 0 1 0 1 0A1 1 0 1 0 -1 0Z",
   unsure: "M0 -1.25L1.2 0.9H-1.2Z",
   expected: "M-1 0H1M0 -1V1",
 };
@@ -22,8 +23,9 @@ function part(name, attributes, text) {
 export function shapeOf(marking, mark) {
   const placed = marking.shot.marks[mark];
   if (!placed) return "none";
-  if (placed.trust === "unsure") return "unsure";
-  return marking.moved.includes(mark) ? "hand" : "follows";
+  const isSure = placed.trust !== "unsure";
+  if (marking.moved.includes(mark)) return isSure ? "hand" : "unsure";
+  return isSure ? "follows" : "guess";
 }
 
 export class Picture {
@@ -139,8 +141,10 @@ export class Picture {
       this.#shown.push({ id, at });
     }
     const d = SHAPES[shape];
-    for (const [name, width] of [["under", 4.5], ["line", 1.8]]) {
-      group.append(part("path", { d, class: name, transform: `scale(${reach})`, "stroke-width": (width * one) / reach }));
+    const dashes = shape === "guess" ? { "stroke-dasharray": "0.5 0.547" } : {}; // six of each
+    for (const [name, width, more] of [["under", 4.5, {}], ["line", 1.8, dashes]]) {
+      const weight = { "stroke-width": (width * one) / reach };
+      group.append(part("path", { d, class: name, transform: `scale(${reach})`, ...weight, ...more }));
     }
     group.append(part("circle", { r: 1.2 * one, class: "point" }));
     if (label) {

@@ -60,8 +60,8 @@ export class Side {
     say("chosen-state", this.words[this.#state(marking, chosen, begun)]);
     const first = chosen === "floor" || chosen === "crown";
     const shown = {
-      unsure: placed?.trust === "sure",
-      sure: placed?.trust === "unsure",
+      unsure: placed && (placed.trust === "sure" || !marking.moved.includes(chosen)),
+      sure: placed && (placed.trust === "unsure" || !marking.moved.includes(chosen)),
       follow: placed && marking.moved.includes(chosen) && !first,
       out: Boolean(placed),
       again: !placed && !aiming,

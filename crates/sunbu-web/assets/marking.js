@@ -69,8 +69,9 @@ function put(marking, id, there) {
     points[i] = at;
     return;
   }
-  const trust = marking.shot.marks[id]?.trust ?? "sure";
-  marking.shot.marks[id] = { at, trust };
+  // A guess that a hand has moved is none any more.
+  const said = marking.moved.includes(id) ? marking.shot.marks[id]?.trust : null;
+  marking.shot.marks[id] = { at, trust: said ?? "sure" };
   marking.moved = joined(marking.moved, id);
   marking.left_out = without(marking.left_out, id);
 }
@@ -104,9 +105,15 @@ function tapped(at) {
   if (now.kind === "tape") get("tape-length").focus();
 }
 
+function trust(marking, mark, how) {
+  marking.shot.marks[mark].trust = how;
+  marking.moved = joined(marking.moved, mark);
+}
+
 const acts = {
-  unsure: (mark) => keep.change((m) => (m.shot.marks[mark].trust = "unsure")),
-  sure: (mark) => keep.change((m) => (m.shot.marks[mark].trust = "sure")),
+  // Who says how sure a mark is speaks for where it stands.
+  unsure: (mark) => keep.change((m) => trust(m, mark, "unsure")),
+  sure: (mark) => keep.change((m) => trust(m, mark, "sure")),
   follow: (mark) => keep.change((m) => (m.moved = without(m.moved, mark))),
   out: (mark) => keep.change((m) => {
     delete m.shot.marks[mark];
@@ -209,6 +216,10 @@ document.addEventListener("keydown", (event) => {
   const here = frame.contains(event.target) || event.target.closest("#marks, #chosen");
   if (step && here && !event.ctrlKey && !event.altKey && !event.metaKey) {
     if (nudge(step, event.shiftKey ? 10 : 1)) event.preventDefault();
+  }
+  if (event.key === "Enter" && event.target === frame && keep.marking.shot.marks[chosen]) {
+    event.preventDefault();
+    acts.sure(chosen);
   }
   if (event.key === "Escape") {
     asked = null;

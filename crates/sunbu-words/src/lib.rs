@@ -20,6 +20,7 @@ mod plan;
 mod problems;
 mod report;
 mod steps;
+mod wish;
 
 pub use advice::Advised;
 pub use catalogue::{Arg, Words};

@@ -4,6 +4,7 @@ use sunbu_core::body::{BodyMeasure, Unlikely};
 use sunbu_core::dressing::Decision;
 use sunbu_core::garment::{Part, Rule, Warning};
 use sunbu_core::measure::LengthError;
+use sunbu_core::photo::Mark;
 use sunbu_core::problem::{Fault, Problem};
 
 use crate::numbers::plain;
@@ -28,13 +29,25 @@ impl Words {
         self.with("problem-at", &args)
     }
 
+    /// A problem with the name of its place before it, for pages where its field is not in sight.
+    pub fn named_problem(&self, problem: &Problem) -> String {
+        let (place, sentence) = (self.field(&problem.place), self.fault(problem));
+        let args = [("place", (&place).into()), ("sentence", (&sentence).into())];
+        self.with("problem-at", &args)
+    }
+
     /// A problem as a sentence beside its field, for forms: other fields are called by name.
     pub fn fault(&self, problem: &Problem) -> String {
         self.sentence(problem, |path| self.field(path))
     }
 
-    /// The name of a field by its path, such as `garment.ushirohaba`; the path where it has none.
+    /// The name of a field by its path, such as `garment.ushirohaba` or `marks.floor.at.x`; the path
+    /// where it has none.
     pub fn field(&self, path: &str) -> String {
+        let mark = path.strip_prefix("marks.").unwrap_or_default();
+        if let Some(mark) = mark.split('.').next().and_then(Mark::from_key) {
+            return self.mark(mark);
+        }
         let path_without_sd = path.strip_suffix(".sd").unwrap_or(path);
         let last = path_without_sd
             .rsplit('.')

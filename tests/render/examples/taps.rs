@@ -2,9 +2,8 @@
 //! that are off by two centimetres everywhere: `cargo run -p sunbu-render --example taps -- FIRST_SEED
 //! COUNT`. Counted are upload, floor, crown, each mark that is dragged or left out, and the report.
 
-use sunbu_core::dressing::Decision;
 use sunbu_core::photo::{Edge, Gray, Mark, Marking, Placed, Placing, Subject, Trust, View};
-use sunbu_render::{Random, Real, Scene, Truth};
+use sunbu_render::{Scene, Truth};
 
 /// How far off a mark may stay, in pixels at 1,500 from floor to crown.
 const OFF_PX: f64 = 8.0;
@@ -15,24 +14,18 @@ fn main() {
         .map_while(|a| a.parse::<u64>().ok());
     let (first, count) = (numbers.next().unwrap_or(1), numbers.next().unwrap_or(1));
     for seed in first..first + count {
-        println!("{seed}: {}", taps(&dressed(seed), seed));
+        println!(
+            "{seed}: {}",
+            taps(
+                &Scene::random_from(seed, View::Front).everywhere_off(seed, 2.0),
+                seed
+            )
+        );
     }
 }
 
-fn dressed(seed: u64) -> Scene {
-    let mut scene = Scene::random_from(seed, View::Front);
-    let random = &mut Random::of(seed ^ 0x7A95);
-    let planned = scene.subject.planned;
-    let done = Decision::ALL.iter().fold(planned, |done, &decision| {
-        let off = 2.0 * random.one_of(&[-1.0, 1.0]);
-        done.with(decision, planned.get(decision) + off)
-    });
-    scene.real = Real::new(scene.real.body.clone(), scene.real.fitting.clone(), done);
-    scene
-}
-
 fn taps(scene: &Scene, seed: u64) -> String {
-    let (truth, gray) = (scene.truth(), gray(scene, seed));
+    let (truth, gray) = (scene.truth(), scene.render(seed).gray());
     let subject = Subject {
         body: &scene.subject.body,
         fitting: &scene.subject.fitting,
@@ -93,16 +86,4 @@ fn worst(marking: &Marking, truth: &Truth, placing: &Placing) -> Option<Mark> {
     off.filter(|(_, far)| *far > OFF_PX * tall / 1500.0)
         .max_by(|a, b| a.1.total_cmp(&b.1))
         .map(|(mark, _)| mark)
-}
-
-fn gray(scene: &Scene, seed: u64) -> Gray {
-    let image = scene.render(seed).image;
-    // ITU-R BT.601.
-    let luma = |pixel: &image::Rgb<u8>| {
-        let [red, green, blue] = pixel.0.map(u32::from);
-        u8::try_from((299 * red + 587 * green + 114 * blue + 500) / 1000).unwrap_or(u8::MAX)
-    };
-    let pixels = image.pixels().map(luma).collect();
-    let [width, height] = [image.width() as usize, image.height() as usize];
-    Gray::new(width, height, pixels).expect("as many pixels as the sides say")
 }

@@ -7,6 +7,7 @@
 //! held against it. Frame: the wearer's, `x` to her left, `y` ahead, `z` up, in centimetres.
 
 mod build;
+mod case;
 mod dressed;
 mod fabric;
 mod lens;

@@ -13,7 +13,7 @@ use sunbu_core::measure::{Length, Reading, Unit};
 use crate::random::Random;
 
 /// What a dresser usually tapes.
-const USUAL: [M; 8] = [
+pub(crate) const USUAL: [M; 8] = [
     M::Stature,
     M::BackNeckHeight,
     M::WaistHeight,

@@ -5,6 +5,7 @@ use std::io::Cursor;
 
 use image::codecs::jpeg::JpegEncoder;
 use image::{ImageResult, RgbImage};
+use sunbu_core::photo::Gray;
 
 use crate::dressed::Dressed;
 use crate::fabric::Wardrobe;
@@ -56,6 +57,20 @@ struct View<'a> {
 }
 
 impl Picture {
+    /// Its brightness, with the weights of ITU-R BT.601.
+    ///
+    /// # Panics
+    /// Never: a picture has as many pixels as its sides say.
+    pub fn gray(&self) -> Gray {
+        let luma = |pixel: &image::Rgb<u8>| {
+            let [red, green, blue] = pixel.0.map(u32::from);
+            u8::try_from((299 * red + 587 * green + 114 * blue + 500) / 1000).unwrap_or(u8::MAX)
+        };
+        let pixels = self.image.pixels().map(luma).collect();
+        let [width, height] = [self.image.width() as usize, self.image.height() as usize];
+        Gray::new(width, height, pixels).expect("as many pixels as the sides say")
+    }
+
     pub(crate) fn paint(
         lens: &Lens,
         patches: &[Patch],

@@ -80,7 +80,7 @@ fn what_slants_is_read_as_much_as_it_slants_from_side_to_side() {
         (View::Back, Skew::ObiSlant, 2.0),
     ] {
         let (mut off, mut inside, mut count) = (0.0, 0, 0);
-        for seed in 0..60 {
+        for seed in 0..120 {
             let mut scene = Scene::random_from(seed, view);
             scene.skews = slant;
             let shot = scene.marked(told, seed);

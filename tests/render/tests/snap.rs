@@ -37,18 +37,6 @@ const UPRIGHT: [Mark; 4] = [
     Mark::HipRight,
 ];
 
-fn gray(scene: &Scene, seed: u64) -> Gray {
-    let image = scene.render(seed).image;
-    // ITU-R BT.601.
-    let luma = |pixel: &image::Rgb<u8>| {
-        let [red, green, blue] = pixel.0.map(u32::from);
-        u8::try_from((299 * red + 587 * green + 114 * blue + 500) / 1000).unwrap_or(u8::MAX)
-    };
-    let pixels = image.pixels().map(luma).collect();
-    let [width, height] = [image.width() as usize, image.height() as usize];
-    Gray::new(width, height, pixels).expect("as many pixels as the sides say")
-}
-
 /// Whether an edge is painted at a mark: brightness, in means of 17 pixels along the edge, changes
 /// most within a pixel of it, of all places within four, and by eight steps over two pixels.
 ///
@@ -139,7 +127,7 @@ fn a_mark_up_to_eight_pixels_off_comes_to_within_one_and_a_half_of_a_painted_edg
             View::Back
         };
         let scene = Scene::random_from(seed, view);
-        let gray = gray(&scene, seed);
+        let gray = scene.render(seed).gray();
         try_edges(&scene, &gray, random, &mut tally);
         let middle = [0.5 * gray.width() as f64, 0.5 * gray.height() as f64];
         let quickest = |work: &dyn Fn()| {

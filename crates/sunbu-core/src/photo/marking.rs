@@ -9,7 +9,7 @@ use serde::{Deserialize, Serialize};
 
 use super::check::{LENS_HEIGHT_CM, TAPE_CM};
 use super::expect::{Edge, Expected, FIRST, expect};
-use super::mark::{Mark, Marks, Pixel, Placed, View};
+use super::mark::{Mark, Marks, Pixel, Placed, Trust, View};
 use super::shot::{Known, Line, References, Shot, Tape};
 use super::sitting::Subject;
 use crate::measure::{Shaku, parse_length};
@@ -29,7 +29,7 @@ const BY_HAND: [Mark; 2] = [Mark::ObiSideLeft, Mark::ObiSideRight];
 pub struct Marking {
     /// The shot as it is read.
     pub shot: Shot,
-    /// Marks that a hand has set; the others follow.
+    /// Marks that a hand has set or spoken for; the others follow.
     #[serde(default)]
     pub moved: BTreeSet<Mark>,
     /// Marks that a hand has taken away; they are not placed again.
@@ -86,13 +86,26 @@ impl Marking {
         FIRST.iter().all(|mark| self.shot.marks.contains_key(mark))
     }
 
+    /// Whether a hand has set a mark, or said that it is right where it stands.
+    fn is_by_hand(&self, mark: Mark) -> bool {
+        FIRST.contains(&mark) || self.moved.contains(&mark)
+    }
+
     /// How many of the marks a hand has set, and how many there are.
     pub fn by_hand(&self) -> (usize, usize) {
         let marks = &self.shot.marks;
-        let set = marks
-            .keys()
-            .filter(|m| FIRST.contains(m) || self.moved.contains(m));
+        let set = marks.keys().filter(|mark| self.is_by_hand(**mark));
         (set.count(), marks.len())
+    }
+
+    /// The shot as it is to be read: without the marks that stand where the plan has them and where
+    /// neither an edge nor a hand says so. To read those would be to read the plan.
+    pub fn seen(&self) -> Shot {
+        let mut shot = self.shot.clone();
+        let is_seen = |placed: &Placed| placed.trust == Trust::Sure;
+        shot.marks
+            .retain(|mark, placed| is_seen(placed) || self.is_by_hand(*mark));
+        shot
     }
 
     /// Brings the shot in line with what was typed and left out, and tells what could not be read.
@@ -140,8 +153,8 @@ impl Marking {
     }
 
     /// Places every mark that no hand has set or left out where it is expected to be in sight;
-    /// `snap` may move it to an edge nearby. Answers where every mark is expected, also those that
-    /// are not in sight.
+    /// `snap` may move it to an edge nearby, and one that finds none is unsure. Answers where every
+    /// mark is expected, also those that are not in sight.
     ///
     /// Without floor and crown nothing is expected, and nothing placed.
     ///
@@ -155,12 +168,11 @@ impl Marking {
         if !self.begun() {
             return Ok(BTreeMap::new());
         }
-        let by_hand = |mark: &Mark| FIRST.contains(mark) || self.moved.contains(mark);
         let mut set = self.shot.clone();
-        set.marks.retain(|mark, _| by_hand(mark));
+        set.marks.retain(|mark, _| self.is_by_hand(*mark));
         let expected = expect(subject, &set)?;
         for (&mark, place) in &expected {
-            if by_hand(&mark) || self.left_out.contains(&mark) {
+            if self.is_by_hand(mark) || self.left_out.contains(&mark) {
                 continue;
             }
             if !place.in_sight || BY_HAND.contains(&mark) {
@@ -171,12 +183,12 @@ impl Marking {
             let inside = |[x, y]: &Pixel| (0.0..=width).contains(x) && (0.0..=height).contains(y);
             let snapped = self.snapping.then(|| snap(place.at, place.edge)).flatten();
             let snapped = snapped.filter(inside);
-            let trust = self.shot.marks.get(&mark).map(|placed| placed.trust);
-            let placed = Placed {
-                at: snapped.unwrap_or(place.at),
-                trust: trust.unwrap_or_default(),
+            // Where no edge was found there is only the plan, which is no reading.
+            let (at, trust) = match snapped {
+                Some(at) => (at, Trust::Sure),
+                None => (place.at, Trust::Unsure),
             };
-            self.shot.marks.insert(mark, placed);
+            self.shot.marks.insert(mark, Placed { at, trust });
         }
         Ok(expected)
     }

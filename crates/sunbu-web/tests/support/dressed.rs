@@ -2,16 +2,11 @@
 //! renderer, dressed as planned but for what is told, marked as a hand marks.
 #![allow(dead_code)] // each test program uses its own part
 
-use std::collections::BTreeMap;
-
-use sunbu_core::body::{BodyMeasure as M, Sex};
-use sunbu_core::case::{CaseFile, Person, Piece, Stranger};
+use sunbu_core::case::Stranger;
 use sunbu_core::dressing::{Decision, Occasion};
 use sunbu_core::fault::{Fault, Ticks};
-use sunbu_core::garment::{Part, Sheet};
-use sunbu_core::measure::{Length, Reading, Unit};
 use sunbu_core::photo::{Marking, Shot, View};
-use sunbu_render::{Random, Real, Scene, Told};
+use sunbu_render::{Scene, Told};
 use sunbu_store::{NewCheck, NewPhoto, Store};
 
 /// When everything was kept.
@@ -19,44 +14,17 @@ const NOW: &str = "2026-03-01T09:30:00+09:00";
 /// Whom all photos show.
 const SEED: u64 = 7;
 
-/// What a dresser usually tapes.
-const TAPED: [M; 8] = [
-    M::Stature,
-    M::BackNeckHeight,
-    M::WaistHeight,
-    M::HipBoneHeight,
-    M::BustGirth,
-    M::UnderBustGirth,
-    M::WaistGirth,
-    M::HipGirth,
-];
-
 /// The hem set 5 cm too high and the obi 4 cm too low.
 pub const OFF: [(Decision, f64); 2] = [(Decision::HemHeight, 5.0), (Decision::ObiLowerEdge, -4.0)];
 
 /// Her from one side, dressed as planned but for these changes.
 pub fn scene(view: View, off: &[(Decision, f64)]) -> Scene {
-    let mut scene = Scene::random_from(SEED, view);
-    let planned = scene.subject.planned;
-    let done = off.iter().fold(planned, |done, &(decision, by)| {
-        done.with(decision, planned.get(decision) + by)
-    });
-    scene.real = Real::new(scene.real.body.clone(), scene.real.fitting.clone(), done);
-    scene
+    Scene::random_from(SEED, view).off(off)
 }
 
-/// The person of this number from one side, every decision done `off_cm` off the plan, to either
-/// side of it.
+/// The person of this number from one side, every decision done `off_cm` off the plan.
 pub fn everywhere_off(seed: u64, view: View, off_cm: f64) -> Scene {
-    let mut scene = Scene::random_from(seed, view);
-    let random = &mut Random::of(seed ^ 0x7A95);
-    let planned = scene.subject.planned;
-    let done = Decision::ALL.iter().fold(planned, |done, &decision| {
-        let off = off_cm * random.one_of(&[-1.0, 1.0]);
-        done.with(decision, planned.get(decision) + off)
-    });
-    scene.real = Real::new(scene.real.body.clone(), scene.real.fitting.clone(), done);
-    scene
+    Scene::random_from(seed, view).everywhere_off(seed, off_cm)
 }
 
 /// Her photo as a JPEG.
@@ -66,7 +34,7 @@ pub fn jpeg(scene: &Scene, seed: u64) -> Vec<u8> {
 
 /// A studio with her, her garment, and check 1 of her as she was to be dressed.
 pub fn studio(scene: &Scene) -> Store {
-    let case = case(scene, ["Mori Sayo", "Grey tsumugi"]);
+    let case = scene.case(["Mori Sayo", "Grey tsumugi"]);
     let mut store = Store::in_memory().expect("a store in memory");
     let person = store.add_person(&case.person, NOW).expect("added");
     for piece in &case.garments {
@@ -82,48 +50,6 @@ pub fn studio(scene: &Scene) -> Store {
     store
 }
 
-/// Her case, with the planned dressing set by the dresser.
-pub fn case(scene: &Scene, names: [&str; 2]) -> CaseFile {
-    let reading = |cm: f64, sd: f64| Reading {
-        length: Length::from_cm(cm).expect("a length"),
-        unit: Unit::Centimetre,
-        sd: Some(Length::from_cm(sd).expect("a deviation")),
-    };
-    let subject = &scene.subject;
-    let measures = TAPED.map(|m| (m, reading(subject.body.value_cm(m), 0.5)));
-    let garment = &subject.garment;
-    let taped = Part::ALL.iter().copied();
-    let taped = taped.filter(|&part| garment.completed_by(part).is_none());
-    let parts: BTreeMap<Part, Reading> = taped
-        .map(|part| (part, reading(garment.part(part).value_cm(), 0.3)))
-        .collect();
-    CaseFile {
-        person: Person {
-            name: names[0].to_owned(),
-            sex: Sex::Women,
-            measures: measures.into(),
-            note: String::new(),
-        },
-        garments: vec![Piece {
-            name: names[1].to_owned(),
-            sheet: Sheet {
-                kind: garment.kind(),
-                cloth: garment.cloth(),
-                mitake_from: garment.mitake_from(),
-                parts,
-            },
-            note: String::new(),
-        }],
-        occasion: Occasion::Indoors,
-        locks: Decision::ALL
-            .iter()
-            .map(|&d| (d, subject.planned.get(d)))
-            .collect(),
-        dresser: None,
-        standard: None,
-    }
-}
-
 /// The scene as a hand marks it.
 pub fn shot(scene: &Scene) -> Shot {
     let told = Told {
@@ -135,7 +61,7 @@ pub fn shot(scene: &Scene) -> Shot {
 
 /// A check of hers without photos; a person is added for it.
 pub fn check(store: &mut Store, names: [&str; 2]) -> i64 {
-    let case = case(&scene(View::Front, &OFF), names);
+    let case = scene(View::Front, &OFF).case(names);
     let person = store.add_person(&case.person, NOW).expect("a person");
     let check = NewCheck::Planned {
         person,

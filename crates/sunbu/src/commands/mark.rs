@@ -1,7 +1,6 @@
 //! `sunbu mark`: a marks file for a photo, every mark where the plan expects it, brought to the
 //! picture's edges.
 
-use std::collections::BTreeSet;
 use std::fs::OpenOptions;
 use std::io::{self, Write as _};
 use std::path::Path;
@@ -70,23 +69,13 @@ fn answer(words: &Words, given: &ArgMatches) -> Result<Answer, Vec<Trouble>> {
     let reach = REACH_CM * (low[0] - high[0]).hypot(low[1] - high[1]) / stature;
     marking.shot = shot;
     let gray = picture.gray();
-    let expected = marking
+    marking
         .follow(&shown.subject(), |at, edge| to_edge(&gray, at, edge, reach))
         .map_err(as_options)?;
-    let mut file = MarksFile::of(&marking.shot, whole);
-    // Where no edge was found there is only the plan, which is no reading.
-    let mut guessed = BTreeSet::new();
-    for (mark, placed) in &mut file.marks {
-        let Some(place) = expected.get(mark) else {
-            continue;
-        };
-        let by_hand = matches!(mark, Mark::Floor | Mark::Crown);
-        if !by_hand && marking.shot.marks[mark].at == place.at {
-            placed.trust = Trust::Unsure;
-            guessed.insert(*mark);
-        }
-    }
-    let written = page(words, &file, &guessed);
+    let file = MarksFile::of(&marking.shot, whole);
+    let is_guess = |placed: &&Placed| placed.trust == Trust::Unsure;
+    let guessed = file.marks.values().filter(is_guess).count();
+    let written = page(words, &file, guessed);
     let Some(to) = path(given, "output") else {
         return Ok(Answer::Done(written));
     };
@@ -102,7 +91,7 @@ fn answer(words: &Words, given: &ArgMatches) -> Result<Answer, Vec<Trouble>> {
     let args = [
         ("file", (&name).into()),
         ("count", count.into()),
-        ("guessed", guessed.len().into()),
+        ("guessed", guessed.into()),
     ];
     Ok(Answer::Done(words.with("cli-marked", &args) + "\n"))
 }
@@ -135,9 +124,9 @@ fn write(to: &Path, text: &str, replaces: bool) -> io::Result<()> {
 }
 
 /// The file with a word on what to do with it at its head.
-fn page(words: &Words, file: &MarksFile, guessed: &BTreeSet<Mark>) -> String {
+fn page(words: &Words, file: &MarksFile, guessed: usize) -> String {
     let mut head = crate::page::Page::new();
-    let args = [("guessed", guessed.len().into())];
+    let args = [("guessed", guessed.into())];
     head.paragraph("# ", &words.with("cli-marks-head", &args));
     format!("{}\n{}", head.into_text(), file.to_toml())
 }

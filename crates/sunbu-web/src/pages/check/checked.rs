@@ -138,7 +138,7 @@ impl Checked {
         let (mut read, mut unread) = (Vec::new(), Vec::new());
         for photo in photos {
             let marked = photo.marking.as_ref().filter(|marking| marking.begun());
-            match marked.map(|marking| photo::read(&self.subject(), &marking.shot)) {
+            match marked.map(|marking| photo::read(&self.subject(), &marking.seen())) {
                 Some(Ok(reading)) => read.push((photo, reading)),
                 Some(Err(problems)) => unread.push((photo, problems)),
                 None => unread.push((photo, Vec::new())),

@@ -101,7 +101,7 @@ fn stage(w: &Words, photo: &Photo, marking: &Marking, path: &str, ways: &Markup)
             canvas #loupe width="320" height="320" hidden aria-hidden="true" {}
             p.soft.small #keys { (w.get("marking-keys")) }
             ul.legend aria-label=(w.get("marking-legend")) {
-                @for (shape, id) in [("hand", "marking-by-hand"), ("follows", "marking-follows"), ("unsure", "marking-unsure")] {
+                @for (shape, id) in [("hand", "marking-by-hand"), ("follows", "marking-follows"), ("guess", "marking-guess"), ("unsure", "marking-unsure")] {
                     li { span.shape data-shape=(shape) aria-hidden="true" {} (w.get(id)) }
                 }
             }
@@ -118,8 +118,8 @@ fn selected(w: &Words) -> Markup {
             p #chosen-hint {}
             p.soft #chosen-state {}
             div.acts {
+                button.main-act type="button" data-act="sure" { (w.get("marking-call-sure")) }
                 button type="button" data-act="unsure" { (w.get("marking-call-unsure")) }
-                button type="button" data-act="sure" { (w.get("marking-call-sure")) }
                 button type="button" data-act="follow" { (w.get("marking-let-follow")) }
                 button type="button" data-act="out" { (w.get("marking-leave-out")) }
                 button type="button" data-act="again" { (w.get("marking-again")) }
@@ -156,9 +156,12 @@ fn state(marking: &Marking, mark: Mark) -> &'static str {
     }
     match marking.shot.marks.get(&mark) {
         None => "marking-not-in-sight",
-        Some(placed) if placed.trust == Trust::Unsure => "marking-unsure",
-        Some(_) if marking.moved.contains(&mark) => "marking-by-hand",
-        Some(_) => "marking-follows",
+        Some(placed) => match (marking.moved.contains(&mark), placed.trust) {
+            (true, Trust::Sure) => "marking-by-hand",
+            (true, Trust::Unsure) => "marking-unsure",
+            (false, Trust::Sure) => "marking-follows",
+            (false, Trust::Unsure) => "marking-guess",
+        },
     }
 }
 
@@ -229,6 +232,7 @@ fn words(w: &Words) -> Value {
         "ready",
         "by-hand",
         "follows",
+        "guess",
         "unsure",
         "left-out",
         "not-in-sight",

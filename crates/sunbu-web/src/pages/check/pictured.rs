@@ -80,8 +80,8 @@ pub(crate) fn drawn(
     href: &str,
 ) -> Result<String, Fault> {
     let marking = photo.marking.as_ref().ok_or(Fault::NotFound)?;
-    let shot = &marking.shot;
-    let overlay = overlaid(&checked.subject(), shot, report)?;
+    let shot = marking.seen();
+    let overlay = overlaid(&checked.subject(), &shot, report)?;
     Ok(sunbu_draw::overlay(&Overlaid {
         href,
         view: shot.view,

@@ -118,7 +118,7 @@ fn unread(w: &Words, told: &Told) -> Markup {
                             @match (&photo.marking, problems.as_slice()) {
                                 (None, _) => (w.get("checks-marks-unread")),
                                 (Some(_), []) => (w.get("report-unread-marks")),
-                                (Some(_), problems) => @for problem in problems { (w.problem(problem)) " " },
+                                (Some(_), problems) => @for problem in problems { (w.named_problem(problem)) " " },
                             }
                         }
                         a href=(path_of(photo)) { (w.get("checks-mark")) }

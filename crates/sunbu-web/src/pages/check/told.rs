@@ -65,7 +65,7 @@ impl Told {
     /// What is said after the last thing to change, or instead of one; none when all is told.
     pub fn more(&self, w: &Words) -> Option<String> {
         if self.advised.is_empty() {
-            return Some(w.get("check-nothing-to-change"));
+            return Some(w.nothing_to_change(&self.report));
         }
         w.more(&self.report)
     }
